@@ -1,0 +1,3 @@
+module stilewright
+
+go 1.26

@@ -1,0 +1,185 @@
+package spec
+
+import "stilewright/model/length"
+
+// A Spec is a model as written: nil pointers and empty texts are what the
+// writer left to the defaults. Field tags carry what the reader and the JSON
+// Schema need: the key, the meaning, and the range of a size in millimetres
+// ("above" excludes the bound, "least" and "most" include it).
+type Spec struct {
+	Job      string `key:"job" doc:"what the doors are for; stands in the title block" need:"yes"`
+	Drawn    string `key:"drawn" doc:"date of the drawing, YYYY-MM-DD; stands in the title block" form:"date"`
+	By       string `key:"by" doc:"who drew it"`
+	Revision string `key:"revision" doc:"revision letter or number"`
+	Units    Unit   `key:"units" doc:"unit of bare numbers and of every figure on the drawings" need:"yes"`
+	Paper    string `key:"paper" doc:"sheet size" choice:"A4 A3 A2 A1 letter tabloid ansi-c ansi-d arch-b arch-c arch-d"`
+
+	Opening Opening `key:"opening" doc:"the finished hole the doors fill, as measured" need:"yes"`
+	Hanging Hanging `key:"hanging" doc:"how the leaves hang and how they share the opening" need:"yes"`
+	Leaf    Leaf    `key:"leaf" doc:"the frame of a leaf" need:"yes"`
+	Panel   Panel   `key:"panel" doc:"the sheet that fills a lite, and its seat" need:"yes"`
+	Stock   Stock   `key:"stock" doc:"the boards the frame is made from"`
+
+	where positions
+	lines []string
+}
+
+// Opening is the hole as measured.
+type Opening struct {
+	Width  Widths  `key:"width" doc:"clear width between the jambs at three heights, or one size for all" need:"yes"`
+	Height Heights `key:"height" doc:"clear height from floor to head at three places, or one size for all" need:"yes"`
+	Plumb  Plumb   `key:"plumb" doc:"how far the top of each jamb stands to the right of its foot; to the left is negative"`
+}
+
+// Widths are clear widths of the opening. A single size stands for all three.
+type Widths struct {
+	Bottom *length.Length `key:"bottom" doc:"at the floor" need:"yes" least:"200" most:"12000"`
+	Middle *length.Length `key:"middle" doc:"half-way up" least:"200" most:"12000"`
+	Top    *length.Length `key:"top" doc:"at the head" need:"yes" least:"200" most:"12000"`
+}
+
+// Heights are clear heights of the opening. A single size stands for all three.
+type Heights struct {
+	Left   *length.Length `key:"left" doc:"at the left jamb" need:"yes" least:"300" most:"4000"`
+	Middle *length.Length `key:"middle" doc:"half-way across" least:"300" most:"4000"`
+	Right  *length.Length `key:"right" doc:"at the right jamb" need:"yes" least:"300" most:"4000"`
+}
+
+// Plumb is how far each jamb leans.
+type Plumb struct {
+	Left  *length.Length `key:"left" doc:"top of the left jamb, to the right of its foot" least:"-150" most:"150"`
+	Right *length.Length `key:"right" doc:"top of the right jamb, to the right of its foot" least:"-150" most:"150"`
+}
+
+// Hanging is how the leaves hang.
+type Hanging struct {
+	Style      string         `key:"style" doc:"bypass: leaves pass one another on two tracks" choice:"bypass" need:"yes"`
+	Tracks     []string       `key:"tracks" doc:"the track of each leaf, left to right" choice:"front back" need:"yes" count:"2 4"`
+	Overlap    Overlap        `key:"overlap" doc:"how far neighbouring leaves cover one another when closed: a size, or 'stile' for one whole stile" form:"overlap"`
+	MeetingGap *length.Length `key:"meeting_gap" doc:"between neighbouring leaves on the same track when closed" least:"0" most:"50"`
+	JambGap    JambGap        `key:"jamb_gap" doc:"left free between the outer leaves and the jambs when closed"`
+	FloorGap   *length.Length `key:"floor_gap" doc:"least distance from the leaf's bottom to the floor" above:"0" most:"100"`
+	Track      Track          `key:"track" doc:"the track: a catalogue row, with any size replaced by your own; the name alone will do"`
+	Fascia     *Fascia        `key:"fascia" doc:"the trim that hides the track"`
+}
+
+// Overlap is a size, or one whole stile. The zero Overlap is the default.
+type Overlap struct {
+	Size  *length.Length
+	Stile bool
+}
+
+// JambGap is what is left free at each jamb.
+type JambGap struct {
+	Left  *length.Length `key:"left" doc:"at the left jamb" least:"0" most:"50"`
+	Right *length.Length `key:"right" doc:"at the right jamb" least:"0" most:"50"`
+}
+
+// Track is a catalogue row with sizes replaced. A single word is the row.
+type Track struct {
+	Row      string         `key:"row" doc:"name of the catalogue row" form:"track-row"`
+	Spacing  *length.Length `key:"spacing" doc:"centre to centre of the two channels" above:"0" most:"150"`
+	HeadDrop *length.Length `key:"head_drop" doc:"from the head of the opening to the top of a hung leaf" above:"0" most:"300"`
+	Height   *length.Length `key:"height" doc:"of the track's section" above:"0" most:"150"`
+	Depth    *length.Length `key:"depth" doc:"of the track's section, front to back" above:"0" most:"300"`
+	Setback  *length.Length `key:"setback" doc:"from the front of the opening to the front of the track" least:"0" most:"300"`
+}
+
+// Fascia is the trim that hides the track.
+type Fascia struct {
+	Height    *length.Length `key:"height" doc:"face height" above:"0" most:"300" need:"yes"`
+	Thickness *length.Length `key:"thickness" doc:"front to back" above:"0" most:"50" need:"yes"`
+}
+
+// Leaf is the frame of every leaf of the set.
+type Leaf struct {
+	Thickness *length.Length `key:"thickness" doc:"finished thickness of the frame; left out, it follows from the stock" least:"12" most:"80"`
+	Stile     *length.Length `key:"stile" doc:"width of the stiles across the face; left out, it follows from the stock" least:"20" most:"400"`
+	Rail      Rails          `key:"rail" doc:"widths of the rails across the face, or one size for all; left out, they follow from the stock"`
+	Lites     Lites          `key:"lites" doc:"how the leaf is divided"`
+	Joint     Joint          `key:"joint" doc:"how rails are joined to stiles"`
+}
+
+// Rails are the widths of the rails. A single size stands for all.
+type Rails struct {
+	Top    *length.Length `key:"top" doc:"top rail" least:"20" most:"600"`
+	Cross  *length.Length `key:"cross" doc:"every cross rail" least:"20" most:"600"`
+	Bottom *length.Length `key:"bottom" doc:"bottom rail" least:"20" most:"600"`
+}
+
+// Lites tells how a leaf is divided.
+type Lites struct {
+	Rows    int    `key:"rows" doc:"lites one above another" range:"1 20"`
+	Spacing string `key:"spacing" doc:"equal-lites: all lites the same height; equal-centres: rail centres evenly apart" choice:"equal-lites equal-centres"`
+}
+
+// Joint is how the frame is joined.
+type Joint struct {
+	Kind        string         `key:"kind" doc:"pocket-screw: screws from the back of the rail into the stile" choice:"pocket-screw" need:"yes"`
+	HolesPerEnd int            `key:"holes_per_end" doc:"pocket holes at each rail end; left out, it follows from the rail's width" range:"1 8"`
+	Screw       *length.Length `key:"screw" doc:"length of the screw; left out, it follows from the thickness" least:"15" most:"120"`
+}
+
+// Panel is the sheet and its seat.
+type Panel struct {
+	Material  string         `key:"material" doc:"the sheet" form:"sheet-material" need:"yes"`
+	Thickness *length.Length `key:"thickness" doc:"of the sheet" least:"1" most:"30" need:"yes"`
+	Rabbet    Rabbet         `key:"rabbet" doc:"the step milled into the back of the frame that the panel lies in"`
+	EdgeGap   *length.Length `key:"edge_gap" doc:"between panel edge and rabbet wall; left out, it follows from material and size" above:"0" most:"25"`
+	Corner    Corner         `key:"corner" doc:"what is done about the round inside corner the cutter leaves; one word will do"`
+	HeldBy    HeldBy         `key:"held_by" doc:"what holds the panel in its seat"`
+}
+
+// Rabbet is the panel's seat.
+type Rabbet struct {
+	Width   *length.Length `key:"width" doc:"from the lite's edge to the rabbet wall" least:"3" most:"60"`
+	Depth   *length.Length `key:"depth" doc:"from the back of the frame; left out, it follows from the seat" least:"2" most:"70"`
+	Cutter  *length.Length `key:"cutter" doc:"diameter of the bearing-guided cutter" least:"3" most:"90"`
+	Seat    string         `key:"seat" doc:"centred: the panel lies midway in the frame's thickness" choice:"centred"`
+	PerPass *length.Length `key:"per_pass" doc:"greatest depth cut in one pass" above:"0" most:"30"`
+}
+
+// Corner is the corner treatment. A single word is the kind.
+type Corner struct {
+	Kind   string         `key:"kind" doc:"clipped: the panel's corners are cut off; squared: the rabbet's corners are cut square by chisel; rounded: the panel's corners are rounded" choice:"clipped squared rounded" need:"yes"`
+	Leg    *length.Length `key:"leg" doc:"of the clip, along each edge of the panel; left out, the smallest that clears" above:"0" most:"100"`
+	Radius *length.Length `key:"radius" doc:"of the panel's rounded corner; left out, the one that keeps the gap even" above:"0" most:"100"`
+}
+
+// HeldBy is what holds the panel.
+type HeldBy struct {
+	Kind    string         `key:"kind" doc:"edge-washer: washers on screws driven sideways into the rabbet wall" choice:"edge-washer" need:"yes"`
+	Washer  Washer         `key:"washer" doc:"sizes of the washer"`
+	Screw   Screw          `key:"screw" doc:"the screw that carries the washer"`
+	Spacing *length.Length `key:"spacing" doc:"greatest distance between washers along an edge" least:"30" most:"1000"`
+	Press   *length.Length `key:"press" doc:"how far the washer bears into the sheet's back; more than 0 presses it" least:"0" most:"3"`
+}
+
+// Washer is the sizes of a washer.
+type Washer struct {
+	Outside   *length.Length `key:"outside" doc:"outside diameter" least:"4" most:"60"`
+	Hole      *length.Length `key:"hole" doc:"diameter of its hole" above:"0" most:"30"`
+	Thickness *length.Length `key:"thickness" doc:"of the washer" above:"0" most:"10"`
+}
+
+// Screw is a screw by gauge number and length.
+type Screw struct {
+	Gauge  int            `key:"gauge" doc:"gauge number" range:"2 14"`
+	Length *length.Length `key:"length" doc:"under the head" least:"6" most:"120"`
+}
+
+// Stock is the boards the frame is made from.
+type Stock struct {
+	Species string         `key:"species" doc:"of the wood" form:"species"`
+	Board   string         `key:"board" doc:"nominal size of the boards, as sold: 2x6" form:"board"`
+	Season  string         `key:"season" doc:"dry or green when dressed" choice:"dry green"`
+	Plane   *length.Length `key:"plane" doc:"planed off each face; 0 for not planed" least:"0" most:"25"`
+	Rip     *length.Length `key:"rip" doc:"ripped off each edge; 0 for not ripped" least:"0" most:"50"`
+}
+
+// A Unit is the unit word of a model. It is the length package's Unit, told
+// apart from "not written".
+type Unit struct {
+	length.Unit
+	Written bool
+}
