@@ -1,3 +1,10 @@
 module stilewright
 
-go 1.26
+go 1.26.0
+
+require (
+	github.com/stretchr/testify v1.12.1
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+	golang.org/x/image v0.47.0
+	golang.org/x/text v0.43.0 // indirect
+)
