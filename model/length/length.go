@@ -100,14 +100,20 @@ func (l Length) DownTo(tick Length) Length {
 func (l Length) UpTo(tick Length) Length { return -(-l).DownTo(tick) }
 
 // Nearest is the whole multiple of tick nearest to l, halves away from zero.
+// A tick of 0 or less leaves l as it is.
 func (l Length) Nearest(tick Length) Length {
 	if tick <= 0 {
 		return l
 	}
-	if l < 0 {
-		return -(-l).Nearest(tick)
+	rest := l % tick
+	switch down := l - rest; {
+	case rest >= tick-rest:
+		return down + tick
+	case -rest >= tick+rest:
+		return down - tick
+	default:
+		return down
 	}
-	return (l + tick/2).DownTo(tick)
 }
 
 // Decimal is the length in millimetres as exact decimal text without trailing
