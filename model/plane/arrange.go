@@ -1,0 +1,330 @@
+package plane
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sort"
+
+	"stilewright/model/length"
+)
+
+// A span is an edge on its way into an arrangement.
+type span struct {
+	Edge
+	owner int     // 0 or 1: which of the two it came from
+	first bool    // not the second half of a halved arc
+	box   Box     // grown by near
+	size  float64 // nanometres: a segment's length, an arc's radius
+}
+
+// A piece is a stretch of edge that nothing touches between its ends. Where
+// edges of both regions run together they share one piece.
+type piece struct {
+	Edge          // from the vertex that comes first in order to the later one
+	u, v  int     // those vertices
+	net   [2]int  // per owner: edges along it less edges against it
+	reach float64 // nanometres: an arc's chord to its centre, see chordToCentre
+	chord float64 // nanometres
+	mid2  Point   // twice its middle, so that a segment's middle is exact
+	left  [2]bool // per owner: whether its material lies to the left
+	right [2]bool // and to the right
+}
+
+// An arrangement is the edges of two regions (or a path and a region) cut at
+// every place where they meet, with points and edges that are the same to
+// within near made one.
+type arrangement struct {
+	spans    []span
+	vertices []Point // ordered by X, then Y
+	pieces   []piece
+	chains   []link // the pieces of every span, span after span
+}
+
+// A link is a piece as part of a span.
+type link struct {
+	span, piece int
+	forward     bool // the span runs the piece's way
+}
+
+func arrange(a, b Region) *arrangement {
+	n := 0
+	for _, r := range [...]Region{a, b} {
+		for _, path := range r {
+			n += len(path)
+		}
+	}
+	arr := &arrangement{spans: make([]span, 0, n+8)}
+	for owner, r := range [...]Region{a, b} {
+		for _, path := range r {
+			for _, e := range path {
+				arr.add(e, owner)
+			}
+		}
+	}
+	ids := arr.snap(arr.meetings())
+	arr.cut(ids)
+	return arr
+}
+
+// add takes an edge in. An arc of clearly more than a half turn is halved,
+// since its middle hangs on its chord too loosely.
+func (arr *arrangement) add(e Edge, owner int) {
+	switch {
+	case e.From == e.To:
+	case e.long():
+		first, second := e, e
+		first.To = e.Middle()
+		second.From = first.To
+		arr.spans = append(arr.spans, spanOf(first, owner), spanOf(second, owner))
+		arr.spans[len(arr.spans)-1].first = false
+	default:
+		arr.spans = append(arr.spans, spanOf(e, owner))
+	}
+}
+
+func spanOf(e Edge, owner int) span {
+	s := span{Edge: e, owner: owner, first: true, box: e.Bounds().Grow(near), size: e.radius()}
+	if e.Turn == Straight {
+		s.size = norm(e.From.to(e.To))
+	}
+	return s
+}
+
+// long tells whether an arc sweeps more than a half turn by more than its
+// chord's quarter.
+func (e Edge) long() bool {
+	chord := norm(e.From.to(e.To))
+	return e.Turn != Straight && e.chordToCentre(chord) < -chord/4
+}
+
+// meetings is where spans of different owners cross.
+func (arr *arrangement) meetings() []Point {
+	var found []Point
+	first := slices.IndexFunc(arr.spans, func(s span) bool { return s.owner == 1 })
+	if first < 0 {
+		return nil
+	}
+	for i := range arr.spans[:first] {
+		a := &arr.spans[i]
+		for k := first; k < len(arr.spans); k++ {
+			if b := &arr.spans[k]; a.box.meets(b.box) {
+				found = crossings(found, a, b)
+			}
+		}
+	}
+	return found
+}
+
+// A site is a point that becomes a vertex, maybe together with others.
+type site struct {
+	Point
+	found  bool // a crossing, not an end
+	vertex int
+}
+
+// snap makes the vertices: all ends and crossings, those within near of one
+// another made one. The first end among them stands for all, or else the first
+// crossing. It returns the sites in order, for lookup.
+func (arr *arrangement) snap(crossings []Point) []site {
+	sites := make([]site, 0, 2*len(arr.spans)+len(crossings))
+	for _, s := range arr.spans {
+		sites = append(sites, site{Point: s.From}, site{Point: s.To})
+	}
+	for _, p := range crossings {
+		sites = append(sites, site{Point: p, found: true})
+	}
+	slices.SortFunc(sites, func(a, b site) int {
+		if c := inOrder(a.Point, b.Point); c != 0 || a.found == b.found {
+			return c
+		}
+		if a.found {
+			return 1
+		}
+		return -1
+	})
+	sites = slices.CompactFunc(sites, func(a, b site) bool { return a.Point == b.Point })
+	arr.cluster(sites)
+	return sites
+}
+
+// cluster gives every site its vertex.
+func (arr *arrangement) cluster(sites []site) {
+	type group struct{ anchor, stands int }
+	groups := make([]group, 0, len(sites))
+	for i := range sites {
+		sites[i].vertex = -1
+		for g := len(groups) - 1; g >= 0 && sites[i].X-sites[groups[g].anchor].X <= near; g-- {
+			anchor := sites[groups[g].anchor]
+			if norm(anchor.to(sites[i].Point)) <= near {
+				sites[i].vertex = g
+				if sites[groups[g].stands].found && !sites[i].found {
+					groups[g].stands = i
+				}
+				break
+			}
+		}
+		if sites[i].vertex < 0 {
+			sites[i].vertex = len(groups)
+			groups = append(groups, group{i, i})
+		}
+	}
+	// A vertex may stand a little after its anchor: put them in order again.
+	rank := make([]int, len(groups))
+	for g := range rank {
+		rank[g] = g
+	}
+	at := func(g int) Point { return sites[groups[g].stands].Point }
+	slices.SortFunc(rank, func(g, h int) int { return inOrder(at(g), at(h)) })
+	place := make([]int, len(groups))
+	arr.vertices = make([]Point, len(groups))
+	for v, g := range rank {
+		place[g], arr.vertices[v] = v, at(g)
+	}
+	for i := range sites {
+		sites[i].vertex = place[sites[i].vertex]
+	}
+}
+
+// inOrder orders points by X, then Y.
+func inOrder(a, b Point) int {
+	if a.X != b.X {
+		return order(a.X, b.X)
+	}
+	return order(a.Y, b.Y)
+}
+
+// vertexOf is the vertex a point among the sites became.
+func vertexOf(sites []site, p Point) int {
+	i, _ := slices.BinarySearchFunc(sites, p, func(s site, p Point) int { return inOrder(s.Point, p) })
+	return sites[i].vertex
+}
+
+// A stop is a vertex on a span and how far along it lies.
+type stop struct {
+	vertex int
+	along  float64
+}
+
+// cut makes the pieces of every span.
+func (arr *arrangement) cut(sites []site) {
+	raw := make([]piece, 0, 2*len(arr.spans))
+	arr.chains = make([]link, 0, 2*len(arr.spans))
+	var stops []stop
+	for i := range arr.spans {
+		s := &arr.spans[i]
+		from, to := vertexOf(sites, s.From), vertexOf(sites, s.To)
+		stops = arr.stops(stops[:0], s, from, to)
+		at := from
+		for _, next := range append(stops, stop{vertex: to}) {
+			if next.vertex == at {
+				continue
+			}
+			raw = append(raw, arr.piece(s, at, next.vertex))
+			arr.chains = append(arr.chains, link{span: i, forward: at < next.vertex})
+			at = next.vertex
+		}
+	}
+	arr.share(raw)
+}
+
+// stops are the vertices on the span between its ends, in its order.
+func (arr *arrangement) stops(stops []stop, s *span, from, to int) []stop {
+	first := sort.Search(len(arr.vertices), func(i int) bool { return arr.vertices[i].X >= s.box.Min.X })
+	for v := first; v < len(arr.vertices) && arr.vertices[v].X <= s.box.Max.X; v++ {
+		p := arr.vertices[v]
+		if v == from || v == to || p.Y < s.box.Min.Y || p.Y > s.box.Max.Y || !s.on(p) {
+			continue
+		}
+		stops = append(stops, stop{v, s.along(p)})
+	}
+	slices.SortFunc(stops, func(a, b stop) int { return cmp.Compare(a.along, b.along) })
+	return stops
+}
+
+// along grows as p moves along the edge; only its order means anything.
+func (s *span) along(p Point) float64 {
+	if s.Turn == Straight {
+		return dot(s.From.to(s.To), s.From.to(p)).float()
+	}
+	a, q := s.Centre.to(s.From), s.Centre.to(p)
+	return diamond(dot(a, q).float(), float64(s.Turn)*cross(a, q).float())
+}
+
+// diamond grows with the angle of (x, y), from 0 to 4 in a full turn.
+func diamond(x, y float64) float64 {
+	part := x / (math.Abs(x) + math.Abs(y))
+	if y >= 0 {
+		return 1 - part
+	}
+	return 3 + part
+}
+
+// piece is the stretch of a span between two vertices.
+func (arr *arrangement) piece(s *span, from, to int) piece {
+	p := piece{Edge: s.Edge, u: from, v: to}
+	p.From, p.To = arr.vertices[from], arr.vertices[to]
+	p.net[s.owner] = 1
+	if from > to {
+		p.Edge, p.u, p.v = p.Reverse(), to, from
+		p.net[s.owner] = -1
+	}
+	p.chord = norm(p.From.to(p.To))
+	if p.Turn == Straight {
+		p.mid2 = At(p.From.X+p.To.X, p.From.Y+p.To.Y)
+		return p
+	}
+	p.reach = p.chordToCentre(p.chord)
+	x, y := p.middle()
+	p.mid2 = At(2*p.From.X+length.Length(2*x), 2*p.From.Y+length.Length(2*y))
+	return p
+}
+
+// share makes the pieces that run together one, and tells the chains.
+func (arr *arrangement) share(raw []piece) {
+	by := make([]int, len(raw))
+	for i := range by {
+		by[i] = i
+	}
+	slices.SortFunc(by, func(i, j int) int { return raw[i].compare(&raw[j]) })
+	arr.pieces = make([]piece, 0, len(raw))
+	for _, i := range by {
+		k := arr.same(&raw[i])
+		if k < 0 {
+			k = len(arr.pieces)
+			arr.pieces = append(arr.pieces, raw[i])
+		} else {
+			for owner, n := range raw[i].net {
+				arr.pieces[k].net[owner] += n
+			}
+		}
+		arr.chains[i].piece = k
+	}
+}
+
+// compare orders pieces by ends, straight ones before arcs, then by centre.
+func (p *piece) compare(q *piece) int {
+	return cmp.Or(cmp.Compare(p.u, q.u), cmp.Compare(p.v, q.v), cmp.Compare(p.Turn.bends(), q.Turn.bends()),
+		inOrder(p.Centre, q.Centre), cmp.Compare(p.Turn, q.Turn))
+}
+
+func (t Turn) bends() int {
+	if t == Straight {
+		return 0
+	}
+	return 1
+}
+
+// same is the piece among those made so far that runs along p, or -1.
+func (arr *arrangement) same(p *piece) int {
+	for k := len(arr.pieces) - 1; k >= 0; k-- {
+		q := &arr.pieces[k]
+		if q.u != p.u || q.v != p.v {
+			return -1
+		}
+		if norm(p.mid2.to(q.mid2)) <= 2*near {
+			return k
+		}
+	}
+	return -1
+}
