@@ -161,6 +161,11 @@ func TestBoardsAgainstOutsideSolvers(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(*seed, 2))
 	for n := range 60 {
 		j := randomDoorJob(rnd)
+		for i := range j.Parts {
+			if n%2 == 1 { // GLPK is left smaller jobs, which it closes at once
+				j.Parts[i].Quantity = (j.Parts[i].Quantity + 2) / 3
+			}
+		}
 		l := layOut(t, j)
 		small, unit := smallMoney(j)
 		model := patternModel(small, 1000) // fewer than 1000 boards: money first, then boards
