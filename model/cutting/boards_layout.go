@@ -133,8 +133,8 @@ func (b *boardBench) measures() []measure {
 	var measures []measure
 	for _, e := range thresholds {
 		m := measure{}
-		for i, w := range b.rods.weight {
-			m.need += int64(b.cover.demand[i]) * threshold(w, e, largest)
+		for _, w := range b.rods.weight {
+			m.size = append(m.size, threshold(w, e, largest))
 		}
 		for _, room := range b.rods.room {
 			m.holds = append(m.holds, threshold(room, e, largest))

@@ -8,7 +8,7 @@ type cover struct {
 	stock  []coverStock
 	oracle oracle
 	// measures are superadditive sizes: no pattern of stock s holds more than
-	// holds[s] of them. Every mix of stocks must hold need.
+	// holds[s] of them. Every mix of stocks must hold the demand's sizes.
 	measures []measure
 	budget   int // search steps left
 }
@@ -21,8 +21,17 @@ type coverStock struct {
 
 // A measure is one way to weigh a demand against stocks.
 type measure struct {
-	need  int64
+	size  []int64 // per item
 	holds []int64 // per stock
+}
+
+// need is the size of the demand.
+func (m measure) need(demand []int) int64 {
+	sum := int64(0)
+	for i, n := range demand {
+		sum += m.size[i] * int64(n)
+	}
+	return sum
 }
 
 // An oracle knows which patterns fit a stock. A pattern counts items; every

@@ -116,7 +116,7 @@ func (c *cover) nextMix(least int64, ceiling result) int64 {
 	}
 	m.need = make([]int64, len(c.measures))
 	for k, ms := range c.measures {
-		m.need[k] = ms.need
+		m.need[k] = ms.need(c.demand)
 	}
 	m.walk(0, 0, m.need)
 	if m.left <= 0 || m.best < 0 {

@@ -32,6 +32,10 @@ func (c *cover) dive(stray int) result {
 		if c.budget <= 0 {
 			return result{}
 		}
+		if rest := c.endgame(left, avail); rest.found {
+			r.uses, r.cost = append(r.uses, rest.uses...), r.cost+rest.cost
+			break
+		}
 		chosen := c.rounded(c.relax(left, avail), left, avail, depth == stray)
 		if len(chosen) == 0 {
 			rest := c.greedy(left, avail)
@@ -48,6 +52,38 @@ func (c *cover) dive(stray int) result {
 	}
 	r.found = true
 	return r
+}
+
+// A dive hands over to the exact search when it has mostEndgame parts left, and
+// that search may spend endgameBudget. (Our choice: about eight boards of three
+// parts, which the search closes in a few thousand steps.)
+const (
+	mostEndgame   = 24
+	endgameBudget = 20_000
+)
+
+// endgame covers a small rest at least cost, or finds nothing.
+func (c *cover) endgame(left, avail []int) result {
+	count := 0
+	for _, n := range left {
+		count += n
+	}
+	if count > mostEndgame || count == 0 {
+		return result{}
+	}
+	rest := &cover{demand: append([]int(nil), left...), oracle: c.oracle, measures: c.measures, budget: min(c.budget, endgameBudget)}
+	for s, stock := range c.stock {
+		rest.stock = append(rest.stock, coverStock{stock.cost, avail[s]})
+	}
+	whole := rest.budget
+	best := rest.greedy(rest.demand, rest.avail())
+	d := rest.safeDual(rest.relax(rest.demand, rest.avail()), rest.demand, rest.avail())
+	best, bound := rest.deepen(d, best, rest.nextMix(d.bound(rest.demand, rest.avail()), best))
+	c.budget -= whole - rest.budget
+	if best.found && best.cost > bound {
+		return result{} // not the best rest: let the dive go on
+	}
+	return best
 }
 
 // rounded are the uses a dive takes from one relaxation. A dive that strays
