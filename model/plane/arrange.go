@@ -16,6 +16,7 @@ type span struct {
 	first bool    // not the second half of a halved arc
 	box   Box     // grown by near
 	size  float64 // nanometres: a segment's length, an arc's radius
+	near  float64 // nanometres: how far off a point still is on it
 }
 
 // A piece is a stretch of edge that nothing touches between its ends. Where
@@ -62,8 +63,8 @@ func arrange(a, b Region) *arrangement {
 			}
 		}
 	}
-	ids := arr.snap(arr.meetings())
-	arr.cut(ids)
+	met := arr.meetings()
+	arr.cut(arr.snap(met), met)
 	return arr
 }
 
@@ -84,7 +85,7 @@ func (arr *arrangement) add(e Edge, owner int) {
 }
 
 func spanOf(e Edge, owner int) span {
-	s := span{Edge: e, owner: owner, first: true, box: e.Bounds().Grow(near), size: e.radius()}
+	s := span{Edge: e, owner: owner, first: true, box: e.Bounds().Grow(near), size: e.radius(), near: near}
 	if e.Turn == Straight {
 		s.size = norm(e.From.to(e.To))
 	}
@@ -98,22 +99,29 @@ func (e Edge) long() bool {
 	return e.Turn != Straight && e.chordToCentre(chord) < -chord/4
 }
 
-// meetings is where spans of different owners cross.
-func (arr *arrangement) meetings() []Point {
-	var found []Point
-	first := slices.IndexFunc(arr.spans, func(s span) bool { return s.owner == 1 })
-	if first < 0 {
-		return nil
-	}
-	for i := range arr.spans[:first] {
+// A crossing is where two spans meet between their ends.
+type crossing struct {
+	Point
+	spans [2]int
+}
+
+// meetings is where spans cross or touch between their ends. Those of one
+// owner do not cross, but an arc may touch another outline.
+func (arr *arrangement) meetings() []crossing {
+	var met []crossing
+	var points [2]Point
+	for i := range arr.spans {
 		a := &arr.spans[i]
-		for k := first; k < len(arr.spans); k++ {
-			if b := &arr.spans[k]; a.box.meets(b.box) {
-				found = crossings(found, a, b)
+		for k := i + 1; k < len(arr.spans); k++ {
+			b := &arr.spans[k]
+			if a.box.meets(b.box) && (a.owner != b.owner || a.Turn != Straight || b.Turn != Straight) {
+				for _, p := range crossings(points[:0], a, b) {
+					met = append(met, crossing{p, [2]int{i, k}})
+				}
 			}
 		}
 	}
-	return found
+	return met
 }
 
 // A site is a point that becomes a vertex, maybe together with others.
@@ -126,13 +134,13 @@ type site struct {
 // snap makes the vertices: all ends and crossings, those within near of one
 // another made one. The first end among them stands for all, or else the first
 // crossing. It returns the sites in order, for lookup.
-func (arr *arrangement) snap(crossings []Point) []site {
-	sites := make([]site, 0, 2*len(arr.spans)+len(crossings))
+func (arr *arrangement) snap(met []crossing) []site {
+	sites := make([]site, 0, 2*len(arr.spans)+len(met))
 	for _, s := range arr.spans {
 		sites = append(sites, site{Point: s.From}, site{Point: s.To})
 	}
-	for _, p := range crossings {
-		sites = append(sites, site{Point: p, found: true})
+	for _, c := range met {
+		sites = append(sites, site{Point: c.Point, found: true})
 	}
 	slices.SortFunc(sites, func(a, b site) int {
 		if c := inOrder(a.Point, b.Point); c != 0 || a.found == b.found {
@@ -202,21 +210,31 @@ func vertexOf(sites []site, p Point) int {
 
 // A stop is a vertex on a span and how far along it lies.
 type stop struct {
-	vertex int
-	along  float64
+	span, vertex int
+	along        float64
 }
 
 // cut makes the pieces of every span.
-func (arr *arrangement) cut(sites []site) {
+func (arr *arrangement) cut(sites []site, met []crossing) {
+	forced := make([]stop, 0, 2*len(met))
+	for _, c := range met {
+		v := vertexOf(sites, c.Point)
+		forced = append(forced, stop{span: c.spans[0], vertex: v}, stop{span: c.spans[1], vertex: v})
+	}
+	slices.SortFunc(forced, func(a, b stop) int { return cmp.Or(cmp.Compare(a.span, b.span), cmp.Compare(a.vertex, b.vertex)) })
 	raw := make([]piece, 0, 2*len(arr.spans))
 	arr.chains = make([]link, 0, 2*len(arr.spans))
 	var stops []stop
 	for i := range arr.spans {
 		s := &arr.spans[i]
-		from, to := vertexOf(sites, s.From), vertexOf(sites, s.To)
-		stops = arr.stops(stops[:0], s, from, to)
-		at := from
-		for _, next := range append(stops, stop{vertex: to}) {
+		stops = stops[:0]
+		for len(forced) > 0 && forced[0].span == i {
+			stops = append(stops, forced[0])
+			forced = forced[1:]
+		}
+		at, to := vertexOf(sites, s.From), vertexOf(sites, s.To)
+		stops = append(arr.stops(stops, s, at, to), stop{vertex: to})
+		for _, next := range stops {
 			if next.vertex == at {
 				continue
 			}
@@ -228,17 +246,23 @@ func (arr *arrangement) cut(sites []site) {
 	arr.share(raw)
 }
 
-// stops are the vertices on the span between its ends, in its order.
+// stops adds to the crossings the other vertices that lie on the span, and
+// gives all that are not its ends in the span's order. A crossing counts even
+// if it was made one with an end a little further off than on allows.
 func (arr *arrangement) stops(stops []stop, s *span, from, to int) []stop {
 	first := sort.Search(len(arr.vertices), func(i int) bool { return arr.vertices[i].X >= s.box.Min.X })
 	for v := first; v < len(arr.vertices) && arr.vertices[v].X <= s.box.Max.X; v++ {
-		p := arr.vertices[v]
-		if v == from || v == to || p.Y < s.box.Min.Y || p.Y > s.box.Max.Y || !s.on(p) {
-			continue
+		if p := arr.vertices[v]; p.Y >= s.box.Min.Y && p.Y <= s.box.Max.Y && s.on(p) {
+			stops = append(stops, stop{vertex: v})
 		}
-		stops = append(stops, stop{v, s.along(p)})
 	}
-	slices.SortFunc(stops, func(a, b stop) int { return cmp.Compare(a.along, b.along) })
+	stops = slices.DeleteFunc(stops, func(at stop) bool { return at.vertex == from || at.vertex == to })
+	for i := range stops {
+		stops[i].along = s.along(arr.vertices[stops[i].vertex])
+	}
+	slices.SortFunc(stops, func(a, b stop) int {
+		return cmp.Or(cmp.Compare(a.along, b.along), cmp.Compare(a.vertex, b.vertex))
+	})
 	return stops
 }
 
@@ -248,6 +272,9 @@ func (s *span) along(p Point) float64 {
 		return dot(s.From.to(s.To), s.From.to(p)).float()
 	}
 	a, q := s.Centre.to(s.From), s.Centre.to(p)
+	if !s.passes(q) && norm(s.From.to(p)) < norm(s.To.to(p)) {
+		return 0 // snapped a little before the beginning
+	}
 	return diamond(dot(a, q).float(), float64(s.Turn)*cross(a, q).float())
 }
 

@@ -13,10 +13,10 @@ func (s *span) on(p Point) bool {
 		if along.sign() < 0 || dot(d, d).minus(along).sign() < 0 {
 			return false
 		}
-		return math.Abs(cross(d, q).float()) <= near*s.size
+		return math.Abs(cross(d, q).float()) <= s.near*s.size
 	}
 	q := s.Centre.to(p)
-	return math.Abs(norm(q)-s.size) <= near && s.passes(q)
+	return math.Abs(norm(q)-s.size) <= s.near && s.passes(q)
 }
 
 // crossings adds to found the points where a and b cross or touch away from
@@ -71,7 +71,7 @@ func segmentArc(found []Point, s, c *span) []Point {
 	ux, uy := float64(d.X)/s.size, float64(d.Y)/s.size
 	away := cross(from, d).float() / s.size // of the line from the centre, to its right
 	depth := c.size - math.Abs(away)
-	if depth < -near {
+	if depth < -s.near {
 		return found
 	}
 	m := meeting{a: s, b: c, base: c.Centre, x: float64(away * uy), y: -float64(away * ux), ux: ux, uy: uy}
@@ -90,7 +90,7 @@ func arcs(found []Point, a, b *span) []Point {
 	between := a.Centre.to(b.Centre)
 	apart := norm(between)
 	outer, inner := a.size+b.size-apart, min(a.size, b.size)+apart-max(a.size, b.size)
-	if apart <= near || outer < -near || inner < -near {
+	if apart <= near || outer < -a.near || inner < -a.near {
 		return found
 	}
 	ux, uy := float64(between.X)/apart, float64(between.Y)/apart

@@ -49,8 +49,16 @@ func (e Edge) Bulge() float64 {
 
 // chordToCentre is the signed distance in nanometres from the arc's chord to
 // its centre, less than 0 when the arc sweeps more than half a turn.
+//
+// The ends are rounded, so a short chord may point well off the tangent: its
+// distance follows from the radius. That of a long one follows from where the
+// centre is, since near half a turn the radius says little about it.
 func (e Edge) chordToCentre(chord float64) float64 {
-	return float64(e.Turn) * cross(e.From.to(e.To), e.From.to(e.Centre)).float() / chord
+	reach := float64(e.Turn) * cross(e.From.to(e.To), e.From.to(e.Centre)).float() / chord
+	if r := e.radius(); chord < r {
+		return math.Copysign(math.Sqrt(float64((r-chord/2)*(r+chord/2))), reach)
+	}
+	return reach
 }
 
 // Length is the length along the edge in millimetres.
@@ -73,10 +81,10 @@ func (e Edge) middle() (x, y float64) {
 	if e.Turn == Straight || e.From == e.To {
 		return float64(d.X) / 2, float64(d.Y) / 2
 	}
-	// The middle lies square to the chord, on the right of a left turn.
-	c, chord := e.From.to(e.Centre), norm(d)
-	reach := float64(e.Turn) * e.radius() / chord
-	return float64(c.X) + float64(reach*float64(d.Y)), float64(c.Y) - float64(reach*float64(d.X))
+	// The middle lies square to the chord's, on the right of a left turn.
+	chord := norm(d)
+	rise := float64(e.Turn) * (e.radius() - e.chordToCentre(chord)) / chord
+	return float64(d.X)/2 + float64(rise*float64(d.Y)), float64(d.Y)/2 - float64(rise*float64(d.X))
 }
 
 // Reverse is the edge walked the other way.

@@ -69,10 +69,11 @@ func (p Path) simple() error {
 			return fmt.Errorf("open: edge %d ends at %v, the next begins at %v", i, e.To, next.From)
 		}
 		a, b := norm(e.Centre.to(e.From)), norm(e.Centre.to(e.To))
-		if e.Turn != Straight && math.Abs(a-b) > near {
+		if e.Turn != Straight && math.Abs(a-b) > askew {
 			return fmt.Errorf("edge %d begins %g nm from its centre and ends %g nm from it", i, a, b)
 		}
 		spans[i] = spanOf(e, 0)
+		spans[i].near = touching
 	}
 	for i := range spans {
 		for k := i + 1; k < len(spans); k++ {
