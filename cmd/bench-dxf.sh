@@ -29,11 +29,11 @@ for layer in ("OUTLINE", "NOTE"):
 for i in range(10_000):
     x, y = i % 100 * 31.75, i // 100 * 31.75
     if i % 3 == 0:
-        model.add_line((x, y), (x + 20, y + 10), {"layer": "OUTLINE", "lineweight": 50})
+        model.add_line((x, y), (x + 20, y + 10), dxfattribs={"layer": "OUTLINE", "lineweight": 50})
     elif i % 3 == 1:
         model.add_arc((x, y), 10, 0, 90, dxfattribs={"layer": "OUTLINE", "lineweight": 25})
     else:
-        model.add_text(f"{i} 5/8", {"layer": "NOTE", "height": 20, "insert": (x, y)})
+        model.add_text(f"{i} 5/8", dxfattribs={"layer": "NOTE", "height": 20, "insert": (x, y)})
 built = time.perf_counter()
 out = io.StringIO()
 doc.write(out)
