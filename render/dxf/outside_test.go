@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -54,14 +55,33 @@ func written(t testing.TB, s sheet.Sheet) []byte {
 }
 
 // ezdxf reads a file strictly: no recovery.
-func ezdxf(t *testing.T, content []byte) reading {
+func ezdxf(t *testing.T, content []byte) (r reading) {
+	t.Helper()
+	require.NoError(t, json.Unmarshal(told(t, content), &r))
+	return r
+}
+
+func told(t *testing.T, content []byte) []byte {
 	t.Helper()
 	out, err := exec.Command("/usr/bin/python3", "testdata/read.py", save(t, content)).CombinedOutput()
 	require.NoError(t, err, "%s", out)
-	var r reading
-	require.NoError(t, json.Unmarshal(out, &r), "%s", out)
+	return out
+}
+
+// sampled reads the sampler, once for all tests: the reader takes its time.
+func sampled(t *testing.T) (r reading) {
+	t.Helper()
+	samplerOnce.Do(func() { samplerTold = told(t, written(t, sampler())) })
+	require.NoError(t, json.Unmarshal(samplerTold, &r), "the reader failed before")
+	require.Empty(t, r.Errors)
+	require.Empty(t, r.Fixes)
 	return r
 }
+
+var (
+	samplerOnce sync.Once
+	samplerTold []byte
+)
 
 // sound reads a sheet's file, which must need no error and no fix.
 func sound(t *testing.T, s sheet.Sheet) reading {

@@ -101,7 +101,7 @@ func only(r reading, kind string) []entity {
 }
 
 func TestHeaderAndTables(t *testing.T) {
-	r := sound(t, sampler())
+	r := sampled(t)
 	require.Equal(t, "AC1015", r.Version)
 	require.Equal(t, "cp1252", r.Encoding)
 	require.Equal(t, 4, r.Units)
@@ -121,7 +121,7 @@ func TestHeaderAndTables(t *testing.T) {
 }
 
 func TestEntities(t *testing.T) {
-	r := sound(t, sampler())
+	r := sampled(t)
 	line := only(r, "LINE")
 	require.Equal(t, [][2]float64{{100, 100}, {900, 100}}, line[0].Points)
 	require.Equal(t, 50, line[0].Weight)
@@ -168,7 +168,7 @@ func area(e entity) (sum float64) {
 }
 
 func TestFills(t *testing.T) {
-	hatch := only(sound(t, sampler()), "HATCH")
+	hatch := only(sampled(t), "HATCH")
 	require.Equal(t, []int{palest, 256, white}, []int{hatch[0].Colour, hatch[1].Colour, hatch[2].Colour})
 	require.Equal(t, []int{2, 1, 1}, []int{hatch[0].Paths, hatch[1].Paths, hatch[2].Paths})
 	require.Len(t, hatch[0].Points, 12)
@@ -180,7 +180,7 @@ func TestFills(t *testing.T) {
 }
 
 func TestTexts(t *testing.T) {
-	text := only(sound(t, sampler()), "TEXT")
+	text := only(sampled(t), "TEXT")
 	require.Equal(t, "Attic landing Ø5 × 2°", text[0].Text) // the reader draws %%c as Ø
 	want := []struct {
 		align     string
@@ -196,7 +196,7 @@ func TestTexts(t *testing.T) {
 }
 
 func TestDimensions(t *testing.T) {
-	dims := only(sound(t, sampler()), "DIMENSION")
+	dims := only(sampled(t), "DIMENSION")
 	for i, w := range []struct {
 		style            string
 		factor, measured float64
