@@ -1,0 +1,131 @@
+#!/usr/bin/env bash
+# Every check of the project, in one command, from any folder:
+#
+#     cmd/test.sh
+#
+# Needs Go and a Debian machine; installs the outside tools below through apt
+# if some are missing, as root or through sudo. Prints each command before it
+# runs it and stops at the first that fails. A test that is skipped counts as
+# failed: an outside check that cannot run proves nothing.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+# What the tests call that Go does not bring, and why.
+outside=(
+	gcc                 # the race detector is linked by it
+	libc6-dev           # ... against this
+	ca-certificates     # Go fetches modules over https
+	python3-ezdxf       # reads and audits DXF
+	gdal-bin            # ogrinfo, a second DXF reader
+	librsvg2-bin        # rsvg-convert draws SVG, to be measured in pixels
+	libxml2-utils       # xmllint: SVG and other XML well formed
+	poppler-utils       # reads text and pages back from PDF
+	qpdf                # checks the structure of PDF
+	chromium            # opens the pages and prints them
+	fonts-routed-gothic # our lettering, for the programs that draw SVG
+	occt-draw           # reads STEP and measures volumes
+	gmsh                # a second STEP reader
+	zbar-tools          # reads codes back from labels
+	glpk-utils          # glpsol, proves board layouts
+	coinor-cbc          # cbc, a second prover
+)
+
+# Pinned, and run without an entry in go.mod: its own dependencies are no
+# business of the program.
+staticcheck=honnef.co/go/tools/cmd/staticcheck@v0.8.2
+
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+
+say() { printf '\n== %s\n' "$*"; }
+run() {
+	printf '+ %s\n' "$*"
+	"$@"
+}
+fail() {
+	printf 'test.sh: %s\n' "$*" >&2
+	exit 1
+}
+
+missing() {
+	local package
+	for package in "${outside[@]}"; do
+		[[ $(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) == installed ]] || printf '%s\n' "$package"
+	done
+}
+
+install_outside() {
+	command -v dpkg-query >/dev/null || fail "this is no Debian machine: dpkg-query is missing"
+	local wanted as_root=()
+	mapfile -t wanted < <(missing)
+	((${#wanted[@]})) || return 0
+	if ((EUID != 0)); then
+		command -v sudo >/dev/null || fail "to install ${wanted[*]}, run as root or have sudo"
+		as_root=(sudo)
+	fi
+	run "${as_root[@]}" apt-get update -q
+	run "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends "${wanted[@]}"
+	mapfile -t wanted < <(missing)
+	((${#wanted[@]} == 0)) || fail "apt did not install ${wanted[*]}"
+}
+
+check_format() {
+	local unformatted
+	printf '+ gofmt -l model render cmd golden\n'
+	unformatted=$(gofmt -l model render cmd golden)
+	[[ -z $unformatted ]] || fail "not formatted: $unformatted"
+}
+
+# run_tests shows one line a package while they run, everything if one fails,
+# and how many tests there were.
+run_tests() {
+	local log=$scratch/tests passed failed skipped
+	printf '+ go test -race -count=1 -v ./...\n'
+	if ! go test -race -count=1 -v ./... 2>&1 | tee "$log" | { grep --line-buffered -E '^(ok|FAIL|\?)[[:space:]]' || true; }; then
+		grep -vE '^[[:space:]]*(=== |--- PASS)' "$log" || true
+		fail "tests failed"
+	fi
+	passed=$(grep -cE '^[[:space:]]*--- PASS: ' "$log" || true)
+	failed=$(grep -cE '^[[:space:]]*--- FAIL: ' "$log" || true)
+	skipped=$(grep -cE '^[[:space:]]*--- SKIP: ' "$log" || true)
+	printf '%d tests passed, %d failed, %d skipped\n' "$passed" "$failed" "$skipped"
+	((passed > 0)) || fail "no test ran"
+	if ((skipped > 0)); then
+		grep -E '^[[:space:]]*--- SKIP: ' "$log"
+		fail "$skipped tests were skipped; a check that cannot run must fail"
+	fi
+}
+
+# check_repeats is the place for drawing every sample in two processes and two
+# folders, and for two architectures, and comparing the bytes. There is
+# nothing that draws yet; the moment there is, this fails until it is written.
+check_repeats() {
+	local samples=(samples/*.yaml)
+	[[ ! -e ${samples[0]} ]] || fail "there are samples now: write check_repeats"
+	printf 'no samples yet, nothing to draw twice\n'
+}
+
+main() {
+	[[ -x /usr/local/go/bin/go ]] && PATH=$PATH:/usr/local/go/bin
+	command -v go >/dev/null || fail "Go is missing"
+	say "outside tools"
+	install_outside
+	printf '%d packages at hand\n' "${#outside[@]}"
+	say "text of the program"
+	check_format
+	run go vet ./...
+	run go run "$staticcheck" ./...
+	say "modules"
+	run go mod tidy -diff
+	run go mod verify
+	say "other systems"
+	run env GOOS=darwin GOARCH=arm64 go build ./...
+	run env GOOS=windows GOARCH=amd64 go build ./...
+	say "tests"
+	run_tests
+	say "same bytes twice"
+	check_repeats
+	say "all passed in $((SECONDS / 60)) min $((SECONDS % 60)) s"
+}
+
+main "$@"
