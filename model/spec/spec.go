@@ -5,13 +5,14 @@ import "stilewright/model/length"
 // A Spec is a model as written: nil pointers and empty texts are what the
 // writer left to the defaults. Field tags carry what the reader and the JSON
 // Schema need: the key, the meaning, and the range of a size in millimetres
-// ("above" excludes the bound, "least" and "most" include it).
+// ("above" excludes the bound, "least" and "most" include it). Type field
+// lists all tags.
 type Spec struct {
 	Job      string `key:"job" doc:"what the doors are for; stands in the title block" need:"yes"`
 	Drawn    string `key:"drawn" doc:"date of the drawing, YYYY-MM-DD; stands in the title block" form:"date"`
 	By       string `key:"by" doc:"who drew it"`
 	Revision string `key:"revision" doc:"revision letter or number"`
-	Units    Unit   `key:"units" doc:"unit of bare numbers and of every figure on the drawings" need:"yes"`
+	Units    Unit   `key:"units" doc:"unit of bare numbers and of every figure on the drawings" need:"yes" choice:"inch millimetre"`
 	Paper    string `key:"paper" doc:"sheet size" choice:"A4 A3 A2 A1 letter tabloid ansi-c ansi-d arch-b arch-c arch-d"`
 
 	Opening Opening `key:"opening" doc:"the finished hole the doors fill, as measured" need:"yes"`
@@ -20,14 +21,14 @@ type Spec struct {
 	Panel   Panel   `key:"panel" doc:"the sheet that fills a lite, and its seat" need:"yes"`
 	Stock   Stock   `key:"stock" doc:"the boards the frame is made from"`
 
+	file  string
 	where positions
-	lines []string
 }
 
 // Opening is the hole as measured.
 type Opening struct {
-	Width  Widths  `key:"width" doc:"clear width between the jambs at three heights, or one size for all" need:"yes"`
-	Height Heights `key:"height" doc:"clear height from floor to head at three places, or one size for all" need:"yes"`
+	Width  Widths  `key:"width" doc:"clear width between the jambs at three heights, or one size for all" need:"yes" one:"all"`
+	Height Heights `key:"height" doc:"clear height from floor to head at three places, or one size for all" need:"yes" one:"all"`
 	Plumb  Plumb   `key:"plumb" doc:"how far the top of each jamb stands to the right of its foot; to the left is negative"`
 }
 
@@ -55,11 +56,11 @@ type Plumb struct {
 type Hanging struct {
 	Style      string         `key:"style" doc:"bypass: leaves pass one another on two tracks" choice:"bypass" need:"yes"`
 	Tracks     []string       `key:"tracks" doc:"the track of each leaf, left to right" choice:"front back" need:"yes" count:"2 4"`
-	Overlap    Overlap        `key:"overlap" doc:"how far neighbouring leaves cover one another when closed: a size, or 'stile' for one whole stile" form:"overlap"`
+	Overlap    Overlap        `key:"overlap" doc:"how far neighbouring leaves cover one another when closed: a size, or 'stile' for one whole stile" form:"overlap" least:"0" most:"1000"`
 	MeetingGap *length.Length `key:"meeting_gap" doc:"between neighbouring leaves on the same track when closed" least:"0" most:"50"`
 	JambGap    JambGap        `key:"jamb_gap" doc:"left free between the outer leaves and the jambs when closed"`
 	FloorGap   *length.Length `key:"floor_gap" doc:"least distance from the leaf's bottom to the floor" above:"0" most:"100"`
-	Track      Track          `key:"track" doc:"the track: a catalogue row, with any size replaced by your own; the name alone will do"`
+	Track      Track          `key:"track" doc:"the track: a catalogue row, with any size replaced by your own; the name alone will do" one:"row"`
 	Fascia     *Fascia        `key:"fascia" doc:"the trim that hides the track"`
 }
 
@@ -93,9 +94,11 @@ type Fascia struct {
 
 // Leaf is the frame of every leaf of the set.
 type Leaf struct {
+	Width     *length.Length `key:"width" doc:"of every leaf; left out, it follows from opening and overlap" least:"100" most:"3000"`
+	Height    *length.Length `key:"height" doc:"of every leaf; left out, it follows from opening, head drop and floor gap" least:"200" most:"4000"`
 	Thickness *length.Length `key:"thickness" doc:"finished thickness of the frame; left out, it follows from the stock" least:"12" most:"80"`
 	Stile     *length.Length `key:"stile" doc:"width of the stiles across the face; left out, it follows from the stock" least:"20" most:"400"`
-	Rail      Rails          `key:"rail" doc:"widths of the rails across the face, or one size for all; left out, they follow from the stock"`
+	Rail      Rails          `key:"rail" doc:"widths of the rails across the face, or one size for all; left out, they follow from the stock" one:"all"`
 	Lites     Lites          `key:"lites" doc:"how the leaf is divided"`
 	Joint     Joint          `key:"joint" doc:"how rails are joined to stiles"`
 }
@@ -126,7 +129,7 @@ type Panel struct {
 	Thickness *length.Length `key:"thickness" doc:"of the sheet" least:"1" most:"30" need:"yes"`
 	Rabbet    Rabbet         `key:"rabbet" doc:"the step milled into the back of the frame that the panel lies in"`
 	EdgeGap   *length.Length `key:"edge_gap" doc:"between panel edge and rabbet wall; left out, it follows from material and size" above:"0" most:"25"`
-	Corner    Corner         `key:"corner" doc:"what is done about the round inside corner the cutter leaves; one word will do"`
+	Corner    Corner         `key:"corner" doc:"what is done about the round inside corner the cutter leaves; one word will do" one:"kind"`
 	HeldBy    HeldBy         `key:"held_by" doc:"what holds the panel in its seat"`
 }
 
