@@ -96,13 +96,25 @@ run_tests() {
 	fi
 }
 
-# check_repeats is the place for drawing every sample in two processes and two
-# folders, and for two architectures, and comparing the bytes. There is
-# nothing that draws yet; the moment there is, this fails until it is written.
+# check_repeats draws every sample three times: as it is, in another folder with
+# another clock and language, and with a program for another kind of machine.
+# All three must give the same bytes.
 check_repeats() {
-	local samples=(samples/*.yaml)
-	[[ ! -e ${samples[0]} ]] || fail "there are samples now: write check_repeats"
-	printf 'no samples yet, nothing to draw twice\n'
+	local sample name
+	run go build -o "$scratch/native/stilewright" ./cmd/stilewright
+	run env GOARCH=386 go build -o "$scratch/other/stilewright" ./cmd/stilewright
+	for sample in samples/*.yaml; do
+		name=$(basename "$sample" .yaml)
+		run "$scratch/native/stilewright" draw "$sample" -o "$scratch/a/$name"
+		cp "$sample" "$scratch/native/model.yaml"
+		(
+			cd "$scratch/native"
+			run env TZ=Asia/Kathmandu LC_ALL=tr_TR.UTF-8 HOME=/nonexistent ./stilewright draw model.yaml -o "../b/else where/$name"
+		)
+		run "$scratch/other/stilewright" draw "$sample" -o "$scratch/c/$name"
+	done
+	run diff -r "$scratch/a" "$scratch/b/else where"
+	run diff -r "$scratch/a" "$scratch/c"
 }
 
 main() {

@@ -1,9 +1,10 @@
-// Package packet knows how a job's files come to stand in one folder, whole:
-// the names allowed, the manifest, and the swap of an old packet for a new one.
+// Package packet knows which files a job writes, and how they come to stand in
+// one folder, whole: the names allowed, the manifest, and the swap of an old
+// packet for a new one.
 //
-// It does not know what the files hold. A packet folder is owned by this
-// package when it holds a manifest.json that Write wrote; any other folder
-// with something in it is refused.
+// It does not know how a format is written. A folder is a packet when it holds
+// a manifest.json that Write wrote; any other folder with something in it is
+// refused.
 //
 // # Never a mix
 //
