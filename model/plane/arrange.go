@@ -63,6 +63,7 @@ func arrange(a, b Region) *arrangement {
 			}
 		}
 	}
+	arr.align()
 	met := arr.meetings()
 	arr.cut(arr.snap(met), met)
 	return arr
@@ -127,33 +128,34 @@ func (arr *arrangement) meetings() []crossing {
 // A site is a point that becomes a vertex, maybe together with others.
 type site struct {
 	Point
-	found  bool // a crossing, not an end
+	rank   int // 0 an end, else a crossing: 1 of two segments along the axes, 2 of one, 3 of none
 	vertex int
 }
 
 // snap makes the vertices: all ends and crossings, those within near of one
-// another made one. The first end among them stands for all, or else the first
-// crossing. It returns the sites in order, for lookup.
+// another made one. The one of least rank stands for all, of equals the first. It returns the sites in order, for lookup.
 func (arr *arrangement) snap(met []crossing) []site {
 	sites := make([]site, 0, 2*len(arr.spans)+len(met))
 	for _, s := range arr.spans {
 		sites = append(sites, site{Point: s.From}, site{Point: s.To})
 	}
 	for _, c := range met {
-		sites = append(sites, site{Point: c.Point, found: true})
+		sites = append(sites, site{Point: c.Point, rank: 3 - arr.spans[c.spans[0]].axial() - arr.spans[c.spans[1]].axial()})
 	}
 	slices.SortFunc(sites, func(a, b site) int {
-		if c := inOrder(a.Point, b.Point); c != 0 || a.found == b.found {
-			return c
-		}
-		if a.found {
-			return 1
-		}
-		return -1
+		return cmp.Or(inOrder(a.Point, b.Point), cmp.Compare(a.rank, b.rank))
 	})
 	sites = slices.CompactFunc(sites, func(a, b site) bool { return a.Point == b.Point })
 	arr.cluster(sites)
 	return sites
+}
+
+// axial is 1 for a segment along an axis, otherwise 0.
+func (s *span) axial() int {
+	if s.Turn == Straight && (s.From.X == s.To.X || s.From.Y == s.To.Y) {
+		return 1
+	}
+	return 0
 }
 
 // cluster gives every site its vertex.
@@ -166,7 +168,7 @@ func (arr *arrangement) cluster(sites []site) {
 			anchor := sites[groups[g].anchor]
 			if norm(anchor.to(sites[i].Point)) <= near {
 				sites[i].vertex = g
-				if sites[groups[g].stands].found && !sites[i].found {
+				if sites[i].rank < sites[groups[g].stands].rank {
 					groups[g].stands = i
 				}
 				break
@@ -287,7 +289,8 @@ func diamond(x, y float64) float64 {
 	return 3 + part
 }
 
-// piece is the stretch of a span between two vertices.
+// piece is the stretch of a span between two vertices. An arc so short that
+// snapping has put its ends the other way round becomes a segment.
 func (arr *arrangement) piece(s *span, from, to int) piece {
 	p := piece{Edge: s.Edge, u: from, v: to}
 	p.From, p.To = arr.vertices[from], arr.vertices[to]
@@ -297,6 +300,9 @@ func (arr *arrangement) piece(s *span, from, to int) piece {
 		p.net[s.owner] = -1
 	}
 	p.chord = norm(p.From.to(p.To))
+	if p.Turn != Straight && p.chord < s.size && int(p.Turn)*side(p.Centre, p.From, p.To) <= 0 {
+		p.Edge = Line(p.From, p.To)
+	}
 	if p.Turn == Straight {
 		p.mid2 = At(p.From.X+p.To.X, p.From.Y+p.To.Y)
 		return p

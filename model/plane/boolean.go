@@ -113,6 +113,7 @@ func following(arms []arm, last *arm) int {
 	for i := first; i < len(arms) && arms[i].from == last.to; i++ {
 		reach = min(reach, norm(arms[i].From.to(arms[i].To)))
 	}
+	reach /= 2 // two arcs may share both ends
 	var sharpest float64
 	back := last.Reverse()
 	bx, by := back.leaves(reach)
@@ -130,8 +131,8 @@ func following(arms []arm, last *arm) int {
 }
 
 // leaves is the direction from From to where the edge is reach away from it.
-// Taken at the nearest end of all edges at a vertex, it tells apart edges that
-// leave it along one tangent.
+// Taken half-way to the nearest end of all edges at a vertex, it tells apart
+// edges that leave it along one tangent.
 func (e Edge) leaves(reach float64) (x, y float64) {
 	d := e.From.to(e.To)
 	chord := norm(d)

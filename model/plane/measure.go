@@ -81,9 +81,18 @@ func (e Edge) middle() (x, y float64) {
 	if e.Turn == Straight || e.From == e.To {
 		return float64(d.X) / 2, float64(d.Y) / 2
 	}
+	chord, c := norm(d), e.From.to(e.Centre)
+	reach := e.chordToCentre(chord)
+	if reach < 0 && chord < e.radius() {
+		// Nearly a full circle: the short chord, rounded, gives no direction,
+		// but from its middle the arc's lies across the centre.
+		cx, cy := float64(c.X), float64(c.Y)
+		dx, dy := cx-float64(d.X)/2, cy-float64(d.Y)/2
+		stretch := e.radius() / hypot(dx, dy)
+		return cx + float64(stretch*dx), cy + float64(stretch*dy)
+	}
 	// The middle lies square to the chord's, on the right of a left turn.
-	chord := norm(d)
-	rise := float64(e.Turn) * (e.radius() - e.chordToCentre(chord)) / chord
+	rise := float64(e.Turn) * (e.radius() - reach) / chord
 	return float64(d.X)/2 + float64(rise*float64(d.Y)), float64(d.Y)/2 - float64(rise*float64(d.X))
 }
 

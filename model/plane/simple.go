@@ -3,6 +3,7 @@ package plane
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Simple tells what keeps r from being a region as described there, naming
@@ -49,10 +50,31 @@ func (p Path) within(outline Path) (bool, error) {
 	if len(boundary) > 0 {
 		return false, fmt.Errorf("share an edge at %v", boundary[0][0].From)
 	}
-	if len(inside) > 0 && len(outside) > 0 {
-		return false, fmt.Errorf("cross at %v", inside[0][0].From)
+	if at, is := outline.clear(inside); is {
+		if _, out := outline.clear(outside); out {
+			return false, fmt.Errorf("cross at %v", at)
+		}
+		return true, nil
 	}
-	return len(inside) > 0, nil
+	return false, nil
+}
+
+// clear finds a piece whose middle is further than askew from the outline. What
+// comes closer may have been put on the other side by rounding.
+func (p Path) clear(pieces []Path) (Point, bool) {
+	for _, piece := range pieces {
+		for _, e := range piece {
+			at := e.Middle()
+			if !slices.ContainsFunc(p, func(e Edge) bool {
+				s := spanOf(e, 0)
+				s.near = askew
+				return s.box.Grow(askew).holds(at) && s.on(at)
+			}) {
+				return e.From, true
+			}
+		}
+	}
+	return Point{}, false
 }
 
 // simple tells what is wrong with one outline by itself.
