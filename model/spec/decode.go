@@ -58,13 +58,13 @@ func named(path string) string {
 func (d *decoder) sound(node *yaml.Node, path string) bool {
 	switch {
 	case node.Kind == yaml.AliasNode:
-		d.find(place(node), path, Alias, "“*"+node.Value+"” stands for another value, which is not read; write the value out")
+		d.find(place(node), path, Alias, shown("*"+node.Value)+" stands for another value, which is not read; write the value out")
 		return false
 	case node.Anchor != "":
-		d.find(place(node), path, Alias, "“&"+node.Anchor+"” names a value for use elsewhere, which is not read; remove the name")
+		d.find(place(node), path, Alias, shown("&"+node.Anchor)+" names a value for use elsewhere, which is not read; remove the name")
 		return false
 	case node.Style&yaml.TaggedStyle != 0:
-		d.find(place(node), path, TypeTag, "the type tag “"+node.Tag+"” is not read; remove it")
+		d.find(place(node), path, TypeTag, "the type tag "+shown(node.Tag)+" is not read; remove it")
 		return false
 	case node.Kind == yaml.ScalarNode && node.Tag == "!!null":
 		d.find(place(node), path, NoValue, named(path)+" has no value; give it one or leave the key out")
@@ -86,13 +86,17 @@ func kindOf(node *yaml.Node) string {
 	return shown(node.Value)
 }
 
-// shown is a value in quotes, cut when it is long.
-func shown(value string) string {
+// shown is a value in quotes, as oneLine gives it.
+func shown(value string) string { return "“" + oneLine(value) + "”" }
+
+// oneLine is a value cut when it is long, with everything escaped that does
+// not print.
+func oneLine(value string) string {
 	if runes := []rune(value); len(runes) > longestWord {
 		value = string(runes[:longestWord]) + "…"
 	}
 	quoted := strconv.Quote(value)
-	return "“" + strings.ReplaceAll(quoted[1:len(quoted)-1], `\"`, `"`) + "”"
+	return strings.ReplaceAll(quoted[1:len(quoted)-1], `\"`, `"`)
 }
 
 func (d *decoder) wrongKind(node *yaml.Node, f field, path string) {
@@ -171,7 +175,8 @@ func (d *decoder) group(key, node *yaml.Node, into reflect.Value, path string) {
 		first, twice := lines[name.Value]
 		switch {
 		case twice:
-			d.find(place(name), join(path, name.Value), KeyTwice, fmt.Sprintf("%s is written twice, first in line %d; keep one", join(path, shortened(name.Value)), first))
+			at := join(path, oneLine(name.Value))
+			d.find(place(name), at, KeyTwice, fmt.Sprintf("%s is written twice, first in line %d; keep one", at, first))
 		case !known:
 			d.unknownKey(name, keysOf(fields), path)
 		default:
@@ -191,7 +196,7 @@ func (d *decoder) isKey(name *yaml.Node, path string) bool {
 	switch {
 	case name.Kind == yaml.ScalarNode && name.Tag == "!!merge":
 		d.find(place(name), path, Alias, "“<<” merges another group into this one, which is not read; write its keys out")
-	case name.Kind == yaml.ScalarNode && name.Tag == "!!null" && name.Value == "":
+	case name.Kind == yaml.ScalarNode && name.Value == "":
 		d.find(place(name), path, WrongKind, "a key of "+named(path)+" is missing before its colon")
 	case name.Kind != yaml.ScalarNode && name.Kind != yaml.AliasNode || name.Tag == "!!null":
 		d.find(place(name), path, WrongKind, "a key of "+named(path)+" must be a word; it is "+kindOf(name))

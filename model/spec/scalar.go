@@ -112,18 +112,10 @@ func (d *decoder) whole(node *yaml.Node, f field, into reflect.Value, path strin
 	}
 	number, err := strconv.Atoi(node.Value)
 	if err != nil || number < f.low || number > f.high { // err: beyond what an int holds
-		d.find(place(node), path, OutOfRange, path+" is "+shortened(node.Value)+"; it must be "+f.wanted())
+		d.find(place(node), path, OutOfRange, path+" is "+oneLine(node.Value)+"; it must be "+f.wanted())
 		return
 	}
 	into.SetInt(int64(number))
-}
-
-// shortened cuts a long value.
-func shortened(value string) string {
-	if runes := []rune(value); len(runes) > longestWord {
-		return string(runes[:longestWord]) + "…"
-	}
-	return value
 }
 
 // text reads one line of plain text, a word to choose, or a date.
@@ -185,7 +177,7 @@ func (d *decoder) unknownKey(name *yaml.Node, known []string, path string) {
 	} else if homes := homesOf(name.Value, reflect.TypeFor[Spec](), Whole); len(homes) > 0 {
 		advice = "it belongs under " + strings.Join(homes, " or ")
 	}
-	d.find(place(name), join(path, name.Value), UnknownKey, named(path)+" has no key "+shown(name.Value)+"; "+advice)
+	d.find(place(name), join(path, oneLine(name.Value)), UnknownKey, named(path)+" has no key "+shown(name.Value)+"; "+advice)
 }
 
 // homesOf lists the groups that have the key, in the order of the model.

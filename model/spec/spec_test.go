@@ -234,7 +234,7 @@ func FuzzRead(f *testing.F) {
 				t.Fatalf("place of %+v in %d lines", found, lines)
 			case i > 0 && findings[i-1].Line > found.Line:
 				t.Fatalf("not in order: %v, %v", findings[i-1], found)
-			case strings.ContainsAny(found.Sentence, "\n\r"):
+			case strings.ContainsAny(found.Sentence+found.Path, "\n\r") || len(found.Path) > 1_000:
 				t.Fatalf("not one line: %q", found.Sentence)
 			}
 		}
