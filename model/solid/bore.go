@@ -46,11 +46,13 @@ func (c course) unit() (course, float64) {
 	if size == 0 {
 		return course{}, 0
 	}
-	return c.times(1 / size), size
+	return course{c[0] / size, c[1] / size, c[2] / size}, size // so that (3, 0, 0) gives exactly 1
 }
 
-// section is the bore cut by the plane at `at` across a, between its flat ends.
-func (b Bore) section(a Axis, at length.Length) plane.Region {
+// Section is the bore cut by the plane at `at` across a, between its flat ends
+// (those of a bore along a: From included, To not), in the coordinates of
+// Flat(a). Whether there is stock to bore does not matter.
+func (b Bore) Section(a Axis, at length.Length) plane.Region {
 	u, size := between(b.From, b.To).unit()
 	if size == 0 || b.Diameter <= 0 {
 		return nil
@@ -106,7 +108,7 @@ func (b Bore) inclined(u course, size float64, a Axis, at length.Length) plane.R
 	if last <= centre-long || first >= centre+long {
 		return nil
 	}
-	ellipse := plane.Region{ellipse(along(centre), length.Round(long), length.Round(r), math.Atan2(v[1], v[0]))}
+	ellipse := plane.Region{plane.Ellipse(along(centre), length.Round(long), length.Round(r), math.Atan2(v[1], v[0]))}
 	if first <= centre-long && last >= centre+long {
 		return ellipse
 	}

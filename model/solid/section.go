@@ -15,7 +15,7 @@ import (
 func (s Solid) Section(a Axis, at length.Length) plane.Region {
 	region := s.body(a, at)
 	for _, b := range s.Bores {
-		region = less(region, b.section(a, at))
+		region = less(region, b.Section(a, at))
 	}
 	return region
 }

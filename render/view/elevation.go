@@ -1,0 +1,181 @@
+package view
+
+import (
+	"cmp"
+	"slices"
+
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/render/sheet"
+)
+
+// Elevation gives the lines seen from the front (from -Y, X to the right and Z
+// up) or the back (-X to the right). Visible edges are wide and continuous,
+// covered ones narrow and Hidden. Edges that fall on one another are drawn
+// once, as what the nearest of them is; where two bodies meet in one face the
+// joint is drawn.
+//
+// A body is drawn as its slabs (solid.Solid.Stack). Of its bores, a mouth in a
+// face that one looks at is visible, with what shows of the bore's end in it;
+// the rest of a bore is its covered outline. Bodies must not clash.
+func Elevation(bodies []Body, from Side, o Options) []Line {
+	s := scene{bodies: bodies, from: from, options: o, drawn: ink{}}
+	s.lay()
+	for i := range s.faces {
+		f := &s.faces[i]
+		for _, path := range f.region {
+			visible, hidden := s.split(path, f.near)
+			s.see(visible, bodies[f.body].Layer)
+			s.hide(hidden, f.body, nil)
+		}
+	}
+	if !o.NoBores {
+		for i := range bodies {
+			s.bores(i)
+		}
+	}
+	return joined(s.strokes)
+}
+
+// A scene is an elevation on its way.
+type scene struct {
+	bodies  []Body
+	from    Side
+	options Options
+	faces   []face // nearest first
+	drawn   ink
+	strokes []stroke
+}
+
+// A face is a slab of a body as seen from where one stands.
+type face struct {
+	body   int
+	near   length.Length // the distance of its near side, growing away from the eye
+	at     length.Length // the near side's Y
+	region plane.Region  // in the view
+	bounds plane.Box
+}
+
+// lay sorts all slabs by their distance from the eye.
+func (s *scene) lay() {
+	for i, b := range s.bodies {
+		for _, slab := range b.Solid.Stack() {
+			f := face{body: i, near: slab.From, at: slab.From, region: slab.Region}
+			if s.from == Back {
+				f.near, f.at, f.region = -slab.To, slab.To, slab.Region.MirrorX(0)
+			}
+			f.bounds = f.region.Bounds()
+			s.faces = append(s.faces, f)
+		}
+	}
+	slices.SortStableFunc(s.faces, func(a, b face) int { return cmp.Compare(a.near, b.near) })
+}
+
+// split parts a path that lies at the distance near into what one sees of it
+// and what is covered. What runs along the edge of a nearer face is in
+// neither: that edge is drawn.
+func (s *scene) split(path plane.Path, near length.Length) (visible, hidden []plane.Path) {
+	bounds := path.Bounds()
+	visible = []plane.Path{path}
+	for i := range s.faces {
+		f := &s.faces[i]
+		if f.near >= near || len(visible) == 0 {
+			break
+		}
+		if s.bodies[f.body].SeeThrough || !overlap(bounds, f.bounds) {
+			continue
+		}
+		var rest []plane.Path
+		for _, p := range visible {
+			in, out, _ := plane.Clip(p, f.region)
+			hidden = append(hidden, in...)
+			rest = append(rest, out...)
+		}
+		visible = rest
+	}
+	return visible, hidden
+}
+
+// overlap tells whether the boxes meet in more than a point on their sides;
+// a box may be as thin as a line.
+func overlap(a, b plane.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y &&
+		!(a.Max.X == b.Min.X || a.Min.X == b.Max.X || a.Max.Y == b.Min.Y || a.Min.Y == b.Max.Y)
+}
+
+// see draws visible paths.
+func (s *scene) see(paths []plane.Path, layer sheet.Layer) {
+	s.draw(paths, style{layer, sheet.Wide, sheet.Continuous})
+}
+
+// covered is the style of all covered edges.
+var covered = style{sheet.HiddenEdge, sheet.Narrow, sheet.Hidden}
+
+// hide draws covered paths of a body, or of one of its bores, as far as the
+// options ask for them.
+func (s *scene) hide(paths []plane.Path, body int, bore *solid.Bore) {
+	wanted := func(e plane.Edge) bool {
+		switch {
+		case s.options.NoHidden:
+			return false
+		case len(s.options.HiddenFor) == 0:
+			return true
+		case bore != nil:
+			return slices.Contains(s.options.HiddenFor, bore.For)
+		}
+		return slices.Contains(s.options.HiddenFor, s.purpose(e, body))
+	}
+	for _, path := range paths {
+		for _, e := range path {
+			for _, part := range s.drawn.draw(e) {
+				if wanted(part) {
+					s.strokes = append(s.strokes, stroke{part, covered})
+				}
+			}
+		}
+	}
+}
+
+func (s *scene) draw(paths []plane.Path, as style) {
+	for _, path := range paths {
+		for _, e := range path {
+			for _, part := range s.drawn.draw(e) {
+				s.strokes = append(s.strokes, stroke{part, as})
+			}
+		}
+	}
+}
+
+// purpose is what the cut is for that made an edge of the body; "" for an edge
+// of the blank.
+func (s *scene) purpose(e plane.Edge, body int) string {
+	middle := s.mirror(e.Middle())
+	b := s.bodies[body].Solid
+	if outline(b.Blank).Where(middle) == plane.Boundary {
+		return ""
+	}
+	for _, c := range b.Cuts {
+		if outline(c.Prism).Where(middle) == plane.Boundary {
+			return c.For
+		}
+	}
+	return ""
+}
+
+// outline is the prism as seen along Y.
+func outline(p solid.Prism) plane.Region {
+	if p.Axis == solid.Y {
+		return p.Region
+	}
+	least, most := solid.Solid{Blank: p}.Bounds()
+	return plane.Region{plane.Rect(least.Flat(solid.Y), most.Flat(solid.Y))}
+}
+
+// mirror leads from space to the view and back.
+func (s *scene) mirror(p plane.Point) plane.Point {
+	if s.from == Back {
+		p.X = -p.X
+	}
+	return p
+}
