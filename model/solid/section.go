@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"slices"
+
 	"stilewright/model/length"
 	"stilewright/model/plane"
 )
@@ -20,13 +22,25 @@ func (s Solid) Section(a Axis, at length.Length) plane.Region {
 	return region
 }
 
-// body is Section with the bores left out.
+// body is Section with the bores left out. Cuts that stand apart, as the
+// rabbets of a stile do, are taken away at one go.
 func (s Solid) body(a Axis, at length.Length) plane.Region {
 	region := s.Blank.section(a, at)
+	var holes plane.Region
+	var around []plane.Box
 	for _, c := range s.Cuts {
-		region = less(region, c.section(a, at))
+		hole := c.section(a, at)
+		if hole.Empty() {
+			continue
+		}
+		bounds := hole.Bounds().Grow(length.Micrometre)
+		if slices.ContainsFunc(around, func(b plane.Box) bool { return overlap(b, bounds) }) {
+			region = less(region, holes)
+			holes, around = nil, around[:0]
+		}
+		holes, around = append(holes, hole...), append(around, bounds)
 	}
-	return region
+	return less(region, holes)
 }
 
 // less is region without hole; nothing is worked out if they stand apart.

@@ -6,6 +6,7 @@ import (
 	"stilewright/model/length"
 	"stilewright/model/plane"
 	"stilewright/model/solid"
+	"stilewright/render/sheet"
 )
 
 // A drill is a bore as seen along Y.
@@ -40,14 +41,16 @@ func (s *scene) bores(body int) {
 
 // straightIn draws a bore along Y: one circle, seen or covered.
 func (s *scene) straightIn(d drill, body int) {
-	circle := plane.Region{s.path(plane.Circle(d.bore.From.Flat(solid.Y), d.bore.Diameter.Half()))}
+	at, radius := d.bore.From.Flat(solid.Y), d.bore.Diameter.Half()
+	circle := oval{s.mirror(at), radius, radius, 0}
 	for _, run := range s.bodies[body].Solid.Pierce(d.bore.From, d.bore.To) {
 		for _, end := range [...]solid.End{run.In, run.Out} {
-			if s.facing(end) {
-				s.mouth(circle, d.place(end).Y, d, body)
+			if s.facing(end) && !s.ovals[circle] {
+				s.ovals[circle] = true
+				s.mouth(plane.Region{s.shape(circle)}, d.place(end).Y, d, body)
 			}
 		}
-		s.hide(circle, body, d.bore)
+		s.cover(circle, d)
 	}
 }
 
@@ -59,31 +62,31 @@ func (s *scene) slanting(d drill, body int) {
 	left := s.side(part, d, aside)
 	right := s.side(part, d, solid.Vec{X: -aside.X, Z: -aside.Z})
 	var seen []opening
-	var ends, shut []plane.Path
+	var ends []solid.End
+	var shut []plane.Path
 	for i, run := range part.Pierce(d.bore.From, d.bore.To) {
 		for k, end := range [...]solid.End{run.In, run.Out} {
 			switch steep := math.Abs(end.Normal[solid.Y]); {
 			case end.Normal == [3]float64{}:
-				ends = append(ends, s.path(d.end(end)))
+				ends = append(ends, end)
 			case steep == 1 && s.facing(end):
-				y := d.place(end).Y
-				seen = append(seen, s.mouth(s.region(d.bore.Section(solid.Y, y)), y, d, body)...)
+				seen = append(seen, s.open(end, d, body)...)
 			case steep == 1:
-				shut = append(shut, s.region(d.bore.Section(solid.Y, d.place(end).Y))...)
+				s.cover(s.oval(d, end, d.radius/d.slope), d)
 			case i < len(left) && i < len(right):
 				shut = append(shut, plane.Path{plane.Line(left[i][k], right[i][k])})
 			}
 		}
 	}
 	for _, end := range ends {
-		s.within(end, seen, d, body)
+		s.within(end, seen, d)
 	}
 	for _, lines := range [...][][2]plane.Point{left, right} {
 		for _, l := range lines {
 			shut = append(shut, plane.Path{plane.Line(l[0], l[1])})
 		}
 	}
-	s.hide(shut, body, d.bore)
+	s.coverLines(shut, d)
 }
 
 // side is where the bore's line to one side of its axis runs in the body, in
@@ -95,6 +98,21 @@ func (s *scene) side(part solid.Solid, d drill, aside solid.Vec) [][2]plane.Poin
 		found = append(found, [2]plane.Point{s.mirror(in.Flat(solid.Y)), s.mirror(out.Flat(solid.Y))})
 	}
 	return found
+}
+
+// open draws a mouth that faces the eye. The bore's own flat end may cut it.
+func (s *scene) open(end solid.End, d drill, body int) []opening {
+	whole := s.oval(d, end, d.radius/d.slope)
+	y := d.place(end).Y
+	reach := d.radius / d.slope * math.Sqrt(max(0, 1-float64(d.slope*d.slope))) // along the bore
+	if end.Along < reach || end.Along+reach > d.size {
+		return s.mouth(s.region(d.bore.Section(solid.Y, y)), y, d, body)
+	}
+	if s.ovals[whole] {
+		return nil
+	}
+	s.ovals[whole] = true
+	return s.mouth(plane.Region{s.shape(whole)}, y, d, body)
 }
 
 // An opening is a hole in a face through which one looks.
@@ -112,48 +130,132 @@ func (s *scene) mouth(section plane.Region, y length.Length, d drill, body int) 
 		if f.body != body || (f.at-y).Abs() > same || !overlap(f.bounds, section.Bounds()) {
 			continue
 		}
+		cut := false
 		for _, path := range section {
-			inside, _, _ := plane.Clip(path, f.region)
+			inside, outside := clip(path, f.region)
+			cut = cut || len(outside) > 0
 			for _, p := range inside {
-				visible, hidden := s.split(p, f.near)
-				s.see(visible, s.bodies[body].Layer)
-				s.hide(hidden, body, d.bore)
+				s.curve(p, f.near, d, s.bodies[body].Layer)
 			}
 		}
-		seen = append(seen, opening{plane.Intersect(section, f.region), f.near})
+		if cut {
+			section = plane.Intersect(section, f.region)
+		}
+		seen = append(seen, opening{section, f.near})
 	}
 	return seen
 }
 
-// within draws the end of a bore, as far as one looks into it through its
-// mouths, and the rest of it as covered.
-func (s *scene) within(end plane.Path, seen []opening, d drill, body int) {
-	rest := []plane.Path{end}
+// curve draws a curve that shows at the distance near, unless it is covered.
+func (s *scene) curve(p plane.Path, near length.Length, d drill, layer sheet.Layer) {
+	visible, hidden := s.split(p, near)
+	for _, q := range visible {
+		s.curves = append(s.curves, Line{q, layer, sheet.Wide, sheet.Continuous})
+	}
+	s.coverCurves(hidden, d)
+}
+
+// coverCurves draws covered curves of a bore, if they are wanted.
+func (s *scene) coverCurves(paths []plane.Path, d drill) {
+	if !s.wanted(d.bore.For) {
+		return
+	}
+	for _, p := range paths {
+		s.curves = append(s.curves, Line{p, covered.layer, covered.weight, covered.line})
+	}
+}
+
+// coverLines draws covered lines of a bore, if they are wanted.
+func (s *scene) coverLines(paths []plane.Path, d drill) {
+	if s.wanted(d.bore.For) {
+		s.draw(paths, covered)
+	}
+}
+
+// cover draws a covered end or mouth of a bore, if it is wanted and not drawn.
+func (s *scene) cover(o oval, d drill) {
+	if !s.ovals[o] && s.wanted(d.bore.For) {
+		s.ovals[o] = true
+		s.coverCurves([]plane.Path{s.shape(o)}, d)
+	}
+}
+
+// within draws the flat end of a bore, as far as one looks on it through the
+// bore's mouths, and the rest of it as covered.
+func (s *scene) within(e solid.End, seen []opening, d drill) {
+	flat := s.oval(d, e, d.radius*d.slope)
+	if flat.b <= length.Micrometre { // on edge
+		centre := d.place(e).Flat(solid.Y)
+		dx, dy := length.Round(-d.along[1]*d.radius), length.Round(d.along[0]*d.radius)
+		s.coverLines([]plane.Path{s.path(plane.Path{plane.Line(centre.Add(-dx, -dy), centre.Add(dx, dy))})}, d)
+		return
+	}
+	if s.ovals[flat] {
+		return
+	}
+	rest := []plane.Path{s.shape(flat)}
 	for _, o := range seen {
 		var outside []plane.Path
 		for _, p := range rest {
-			inside, out, _ := plane.Clip(p, o.region)
+			if !overlap(p.Bounds(), o.region.Bounds()) {
+				outside = append(outside, p)
+				continue
+			}
+			inside, out := clip(p, o.region)
 			for _, q := range inside {
-				visible, hidden := s.split(q, o.near)
-				s.see(visible, s.bodies[body].Layer)
-				s.hide(hidden, body, d.bore)
+				s.curve(q, o.near, d, sheet.Outline)
 			}
 			outside = append(outside, out...)
 		}
 		rest = outside
 	}
-	s.hide(rest, body, d.bore)
+	s.ovals[flat] = true
+	s.coverCurves(rest, d)
 }
 
-// end is the bore's flat end as seen along Y: a circle on edge or at a slant.
-func (d drill) end(e solid.End) plane.Path {
-	centre := d.place(e).Flat(solid.Y)
-	radius, flat := length.Round(d.radius), length.Round(d.radius*d.slope)
-	if flat <= length.Micrometre {
-		dx, dy := length.Round(-d.along[1]*d.radius), length.Round(d.along[0]*d.radius)
-		return plane.Path{plane.Line(centre.Add(-dx, -dy), centre.Add(dx, dy))}
+// An oval is an ellipse in the view: the half axis a, turned by angle from +X,
+// and b. Ends and mouths of bores are ovals.
+type oval struct {
+	centre plane.Point
+	a, b   length.Length
+	angle  float64
+}
+
+// oval is the bore's end or mouth that measures half mm from its centre along
+// the bore.
+func (s *scene) oval(d drill, e solid.End, half float64) oval {
+	x, y := d.along[0], d.along[1]
+	if s.from == Back {
+		x = -x
 	}
-	return plane.Ellipse(centre, radius, flat, math.Atan2(d.along[0], -d.along[1]))
+	centre := s.mirror(d.place(e).Flat(solid.Y))
+	if half < d.radius {
+		return oval{centre, length.Round(d.radius), length.Round(half), halfTurn(math.Atan2(x, -y))}
+	}
+	return oval{centre, length.Round(half), length.Round(d.radius), halfTurn(math.Atan2(y, x))}
+}
+
+// halfTurn is the angle from 0 up to half a turn that turns an oval alike.
+func halfTurn(angle float64) float64 {
+	switch {
+	case angle >= math.Pi:
+		return angle - math.Pi
+	case angle < 0:
+		return angle + math.Pi
+	}
+	return angle
+}
+
+// shape is the oval's outline.
+func (s *scene) shape(o oval) plane.Path {
+	about := o
+	about.centre = plane.Point{}
+	path, known := s.shapes[about]
+	if !known {
+		path = plane.Ellipse(about.centre, o.a, o.b, o.angle)
+		s.shapes[about] = path
+	}
+	return path.Translate(o.centre.X, o.centre.Y)
 }
 
 // place is the point on the bore's axis at an end of a stretch.

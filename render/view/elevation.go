@@ -20,14 +20,14 @@ import (
 // face that one looks at is visible, with what shows of the bore's end in it;
 // the rest of a bore is its covered outline. Bodies must not clash.
 func Elevation(bodies []Body, from Side, o Options) []Line {
-	s := scene{bodies: bodies, from: from, options: o, drawn: ink{}}
+	s := scene{bodies: bodies, from: from, options: o, drawn: ink{}, ovals: map[oval]bool{}, shapes: map[oval]plane.Path{}}
 	s.lay()
 	for i := range s.faces {
 		f := &s.faces[i]
 		for _, path := range f.region {
 			visible, hidden := s.split(path, f.near)
 			s.see(visible, bodies[f.body].Layer)
-			s.hide(hidden, f.body, nil)
+			s.hide(hidden, f.body)
 		}
 	}
 	if !o.NoBores {
@@ -35,7 +35,7 @@ func Elevation(bodies []Body, from Side, o Options) []Line {
 			s.bores(i)
 		}
 	}
-	return joined(s.strokes)
+	return append(joined(s.strokes), s.curves...)
 }
 
 // A scene is an elevation on its way.
@@ -46,6 +46,10 @@ type scene struct {
 	faces   []face // nearest first
 	drawn   ink
 	strokes []stroke
+
+	curves []Line              // ends and mouths of bores
+	ovals  map[oval]bool       // those drawn
+	shapes map[oval]plane.Path // about the origin, since bores repeat
 }
 
 // A face is a slab of a body as seen from where one stands.
@@ -88,13 +92,31 @@ func (s *scene) split(path plane.Path, near length.Length) (visible, hidden []pl
 		}
 		var rest []plane.Path
 		for _, p := range visible {
-			in, out, _ := plane.Clip(p, f.region)
+			in, out := clip(p, f.region)
 			hidden = append(hidden, in...)
 			rest = append(rest, out...)
 		}
 		visible = rest
 	}
 	return visible, hidden
+}
+
+// clip is plane.Clip without what runs along the boundary. A path that no edge
+// comes near is inside or outside as a whole.
+func clip(p plane.Path, r plane.Region) (inside, outside []plane.Path) {
+	bounds := p.Bounds().Grow(same)
+	for _, path := range r {
+		for _, e := range path {
+			if overlap(e.Bounds(), bounds) {
+				inside, outside, _ = plane.Clip(p, r)
+				return inside, outside
+			}
+		}
+	}
+	if r.Where(p[0].From) == plane.Inside {
+		return []plane.Path{p}, nil
+	}
+	return nil, []plane.Path{p}
 }
 
 // overlap tells whether the boxes meet in more than a point on their sides;
@@ -112,29 +134,23 @@ func (s *scene) see(paths []plane.Path, layer sheet.Layer) {
 // covered is the style of all covered edges.
 var covered = style{sheet.HiddenEdge, sheet.Narrow, sheet.Hidden}
 
-// hide draws covered paths of a body, or of one of its bores, as far as the
-// options ask for them.
-func (s *scene) hide(paths []plane.Path, body int, bore *solid.Bore) {
-	wanted := func(e plane.Edge) bool {
-		switch {
-		case s.options.NoHidden:
-			return false
-		case len(s.options.HiddenFor) == 0:
-			return true
-		case bore != nil:
-			return slices.Contains(s.options.HiddenFor, bore.For)
-		}
-		return slices.Contains(s.options.HiddenFor, s.purpose(e, body))
-	}
+// hide draws covered paths of a body as far as the options ask for them.
+func (s *scene) hide(paths []plane.Path, body int) {
 	for _, path := range paths {
 		for _, e := range path {
 			for _, part := range s.drawn.draw(e) {
-				if wanted(part) {
-					s.strokes = append(s.strokes, stroke{part, covered})
+				if s.options.NoHidden || len(s.options.HiddenFor) > 0 && !s.wanted(s.purpose(part, body)) {
+					continue
 				}
+				s.strokes = append(s.strokes, stroke{part, covered})
 			}
 		}
 	}
+}
+
+// wanted tells whether covered edges of the purpose are drawn.
+func (s *scene) wanted(purpose string) bool {
+	return !s.options.NoHidden && (len(s.options.HiddenFor) == 0 || slices.Contains(s.options.HiddenFor, purpose))
 }
 
 func (s *scene) draw(paths []plane.Path, as style) {
