@@ -1,0 +1,109 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"stilewright/model/door"
+	"stilewright/model/spec"
+	"stilewright/render/packet"
+)
+
+// drawVerb writes a packet.
+func drawVerb() *cobra.Command {
+	var out string
+	var replace bool
+	cmd := &cobra.Command{
+		Use:   "draw MODEL",
+		Short: "Write the drawings of a model into a folder",
+		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
+DXF, resolved.json with every resolved length, and manifest.json.
+
+Nothing is written when the model has findings that stop; the exit code is
+then 2. A file in the folder that was changed by hand is not overwritten
+unless --replace is given.`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			set, err := resolve(cmd.ErrOrStderr(), args[0])
+			if err != nil {
+				return err
+			}
+			files, err := packet.Of(set)
+			if err != nil {
+				return err
+			}
+			if err := packet.Write(out, files, packet.Options{Replace: replace}); err != nil {
+				return err
+			}
+			fmt.Fprintf(cmd.OutOrStdout(), "%s: %d files\n", out, len(files)+1)
+			return nil
+		},
+	}
+	cmd.Flags().StringVarP(&out, "out", "o", "packet", "folder to write")
+	cmd.Flags().BoolVar(&replace, "replace", false, "overwrite files that were changed by hand")
+	return cmd
+}
+
+// checkVerb reports findings only.
+func checkVerb() *cobra.Command {
+	return &cobra.Command{
+		Use:   "check MODEL",
+		Short: "Report what is wrong or worth knowing in a model, and write nothing",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			set, err := resolve(cmd.ErrOrStderr(), args[0])
+			if err != nil {
+				return err
+			}
+			fmt.Fprintf(cmd.OutOrStdout(), "%s: %d leaves resolve, %d lengths\n", args[0], len(set.Hung), len(set.Figures))
+			return nil
+		},
+	}
+}
+
+// schemaVerb prints the JSON Schema of model files.
+func schemaVerb() *cobra.Command {
+	return &cobra.Command{
+		Use:   "schema",
+		Short: "Print the JSON Schema of model files",
+		Args:  cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			_, err := cmd.OutOrStdout().Write(spec.Schema())
+			return err
+		},
+	}
+}
+
+// resolve reads and resolves a model and prints its findings in the order they
+// stand in the file. The error is errFindings when one of them stops.
+func resolve(to io.Writer, path string) (door.Set, error) {
+	model, findings, err := spec.ReadFile(path)
+	if err != nil {
+		return door.Set{}, err
+	}
+	var set door.Set
+	if !stops(findings) {
+		var more []spec.Finding
+		set, more = door.Resolve(model)
+		findings = append(findings, more...)
+	}
+	slices.SortStableFunc(findings, func(a, b spec.Finding) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	for _, f := range findings {
+		fmt.Fprintln(to, f)
+	}
+	if stops(findings) {
+		return door.Set{}, errFindings
+	}
+	return set, nil
+}
+
+// stops tells whether one of the findings stops the run.
+func stops(findings []spec.Finding) bool {
+	return slices.ContainsFunc(findings, func(f spec.Finding) bool { return f.Severity == spec.Stops })
+}

@@ -1,0 +1,74 @@
+package door
+
+import "stilewright/model/length"
+
+// houseRule is the source of every default of ours.
+const houseRule = "common practice, no source"
+
+// A choice is a default in both units, and why.
+type choice struct {
+	inch, metric length.Length
+	reason       string
+}
+
+const (
+	in = length.Inch
+	mm = length.Millimetre
+)
+
+// Our defaults. A model may replace every one.
+var (
+	tick           = choice{in / 64, mm / 2, "the finest division worked to: sizes that must be shared out are shared in whole ticks"}
+	overlapSize    = choice{in + in/2, 40 * mm, "covers the gap between passing leaves from most angles"}
+	meetingGap     = choice{in / 8, 3 * mm, "room for two leaves to close edge to edge without touching"}
+	jambGap        = choice{0, 0, "the outer leaves close against the jambs"}
+	floorGap       = choice{3 * in / 8, 10 * mm, "clears a hard floor and leaves a guide room"}
+	setbackBare    = choice{in / 4, 6 * mm, "keeps the track behind the opening's front edge"}
+	setbackFascia  = choice{in / 4, 6 * mm, "fascia, and room between it and the track"}
+	trackShort     = choice{in / 16, 2 * mm, "so that the track goes in without forcing"}
+	trackWall      = choice{3 * in / 32, 2 * mm, "typical wall of an extruded track"}
+	hangerInset    = choice{3 * in, 75 * mm, "hangers stand clear of the joint and near the leaf's ends"}
+	rabbetWidth    = choice{3 * in / 8, 10 * mm, "bite enough for thin sheet, and what common rabbeting cutters mill"}
+	cutterDiameter = choice{in + in/4, 32 * mm, "common bearing-guided rabbeting cutter"}
+	perPass        = choice{in / 4, 6 * mm, "most depth taken in one pass"}
+	edgeGapStep    = choice{in / 32, mm / 2, "edge gaps are rounded up to this"}
+	cornerStep     = choice{in / 16, mm, "clips and radii are rounded up to this"}
+	washerOutside  = choice{in / 2, 12 * mm, "common washer for the screw"}
+	washerLap      = choice{in / 32, mm, "least lap on the panel pushed to one side"}
+	washerStep     = choice{in / 32, mm / 2, "washers and spacers come in steps of this"}
+	washerSpacing  = choice{8 * in, 200 * mm, "holds thin sheet flat between washers"}
+	washerScrew    = choice{5 * in / 8, 16 * mm, "holds in the rabbet wall without reaching through a narrow rail"}
+	washerCorner   = choice{in, 25 * mm, "least distance of a washer from a lite's corner"}
+	washerPress    = choice{0, 0, "the washer just touches the sheet"}
+	screwClear     = choice{in / 8, 3 * mm, "wood left between a screw and any face, edge or other screw"}
+	leastLip       = choice{3 * in / 16, 5 * mm, "least wood in front of the panel: thinner breaks away"}
+	leastLite      = choice{2 * in, 50 * mm, "smaller lites cannot be rabbeted by a guided cutter"}
+	leastFaceGap   = choice{in / 8, 3 * mm, "passing leaves bow and swing"}
+	outerHole      = choice{5 * in / 8, 16 * mm, "first pocket hole from a rail's free edge"}
+	holeApart      = choice{5 * in / 8, 16 * mm, "least distance between pocket holes: the pockets are 3/8 in wide"}
+	leastOverlap   = choice{in / 2, 12 * mm, "less lets one see between passing leaves"}
+	plumbAgree     = choice{in / 8, 3 * mm, "widths and plumb measured by tape agree to about this"}
+)
+
+// defaultSpecies stands in when the model names none.
+const defaultSpecies = "ponderosa pine"
+
+// Indoor swing for a panel's edge gap, from fitting day to the far season.
+const (
+	indoorKelvin   = 15.0 // temperature change
+	humidityDry    = 30.0 // relative humidity in heated winter, percent
+	humidityMoist  = 60.0 // and in summer
+	indoorReason   = "15 K and 30 to 60 % relative humidity indoors"
+	gaugeOfWasher  = 6
+	defaultTrackIn = "two-channel"
+	defaultTrackMM = "two-channel-35"
+	defaultCorner  = "clipped"
+)
+
+// in gives the default in the units.
+func (c choice) in(u length.Unit) length.Length {
+	if u == length.Inches {
+		return c.inch
+	}
+	return c.metric
+}

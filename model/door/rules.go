@@ -1,0 +1,43 @@
+package door
+
+// The rules Resolve holds a model to. Each has its smallest failing model in
+// the tests.
+const (
+	RuleUnknownTrack    = "unknown-track"     // hanging.track names no catalogue row
+	RuleUnknownSpecies  = "unknown-species"   // stock.species names no wood
+	RuleUnknownSheet    = "unknown-sheet"     // panel.material names no sheet
+	RuleUnknownBoard    = "unknown-board"     // stock.board is no nominal size
+	RuleScrewGauge      = "screw-gauge"       // no such wood screw
+	RuleStockTooThin    = "stock-too-thin"    // planing leaves less than the thickness asked for
+	RuleStockTooNarrow  = "stock-too-narrow"  // a stile or rail is wider than the board gives
+	RuleStockUnknown    = "size-missing"      // neither size nor stock tells it
+	RulePlumb           = "plumb-disagrees"   // widths and plumb contradict one another
+	RuleTracks          = "tracks"            // the leaves could not slide
+	RuleLeafTooWide     = "leaf-too-wide"     // leaf wider than the opening
+	RuleLeafTooNarrow   = "leaf-too-narrow"   // the stiles leave no lite
+	RuleLeafTooHigh     = "leaf-too-high"     // leaf higher than head drop and floor allow
+	RuleOverlap         = "overlap"           // the leaves do not cover one another
+	RuleOverlapTwice    = "overlap-and-width" // both given, and they contradict
+	RuleLiteTooLow      = "lite-too-low"      // the rails leave no lite
+	RuleLitesDiffer     = "lites-differ"      // equal centres give unequal lites
+	RuleRabbetDeep      = "rabbet-too-deep"   // no wood, or too little, in front of the panel
+	RuleRabbetWide      = "rabbet-too-wide"   // rabbets of neighbouring lites meet
+	RulePanelProud      = "panel-proud"       // panel thicker than its rabbet is deep
+	RuleCutter          = "cutter"            // the cutter cannot make the rabbet
+	RuleBite            = "bite"              // the panel can slip off its shoulder
+	RuleCornerClip      = "corner-clip"       // clip too small to clear the round corner
+	RuleCornerRadius    = "corner-radius"     // radius too small to clear it
+	RuleCornerDaylight  = "corner-daylight"   // clip so large that one sees past it
+	RuleWasherProud     = "washer-proud"      // washer stands out of the back face
+	RuleWasherReach     = "washer-reach"      // washer cannot reach the panel
+	RuleWasherScrew     = "washer-screw"      // its screw comes out, meets another, or does not hold
+	RuleWasherRoom      = "washer-room"       // no room for a washer on an edge
+	RulePocketThickness = "pocket-thickness"  // no pocket screw for this thickness
+	RulePocketRoom      = "pocket-room"       // the holes do not fit the rail's end
+	RulePocketTip       = "pocket-tip"        // the screw comes out of the stile
+	RulePocketShoulder  = "pocket-shoulder"   // the pocket does not fit the thickness
+	RuleTrackThickness  = "track-thickness"   // the track does not carry this leaf
+	RuleFaceGap         = "face-gap"          // leaves touch as they pass
+	RuleFascia          = "fascia"            // the fascia is in the leaf's way
+	RuleMass            = "mass"              // the leaf is heavier than the track's rating
+)

@@ -1,0 +1,118 @@
+package door
+
+import (
+	"fmt"
+
+	"stilewright/model/catalog"
+	"stilewright/model/length"
+)
+
+// washer resolves the edge washers: sizes, hole depth, lap and places.
+func (r *resolver) washer() {
+	h, leaf := r.model.Panel.HeldBy, &r.set.Leaf
+	gap := leaf.Panel.EdgeGap
+	gauge := h.Screw.Gauge
+	if gauge == 0 {
+		gauge = gaugeOfWasher
+	}
+	screw, err := catalog.Screw(gauge)
+	if err != nil {
+		r.stop("panel.held_by.screw.gauge", RuleScrewGauge, "%v", err)
+		return
+	}
+	w := Washer{Screw: screw}
+	w.Outside = r.sized("washer.outside", "panel.held_by.washer.outside", h.Washer.Outside, washerOutside)
+	if h.Washer.Thickness != nil {
+		w.Thickness = r.given("washer.thickness", "panel.held_by.washer.thickness", *h.Washer.Thickness)
+	} else {
+		w.Thickness = r.derive("washer.thickness", (2*gap + washerLap.in(r.units)).UpTo(washerStep.in(r.units)), "twice the edge gap plus the least lap, up to the next step: washers may be stacked", "panel.edge_gap")
+	}
+	if h.Washer.Hole != nil {
+		w.Hole = r.given("washer.hole", "panel.held_by.washer.hole", *h.Washer.Hole)
+	} else {
+		w.Hole = r.derive("washer.hole", screw.Body, "body drill of the screw")
+	}
+	w.Length = r.sized("washer.screw.length", "panel.held_by.screw.length", h.Screw.Length, washerScrew)
+	w.Press = r.sized("washer.press", "panel.held_by.press", h.Press, washerPress)
+	w.Depth = r.derive("washer.depth", leaf.Rabbet.Front+leaf.Panel.Thickness+w.Outside.Half()-w.Press, "wood in front + panel + half the washer − press, from the frame's front face", "rabbet.front", "panel.thickness", "washer.outside", "washer.press")
+	w.Lap = r.derive("washer.lap", w.Thickness-gap, "washer thickness less edge gap", "washer.thickness", "panel.edge_gap")
+	w.LeastLap = r.derive("washer.least_lap", w.Thickness-2*gap, "washer thickness less twice the edge gap: panel pushed away", "washer.thickness", "panel.edge_gap")
+	leaf.Washer = w
+	r.washerFits()
+	r.washerPlaces()
+}
+
+// washerFits checks reach, back face and screws.
+func (r *resolver) washerFits() {
+	leaf, w := r.set.Leaf, r.set.Leaf.Washer
+	gap, clear := leaf.Panel.EdgeGap, screwClear.in(r.units)
+	if back := w.Depth + w.Outside.Half(); back > leaf.Thickness {
+		r.stop("panel.held_by.washer.outside", RuleWasherProud, "a washer %v across on the panel's back ends %v from the front of a frame %v thick: it stands out by %v; up to %v fits", w.Outside, back, leaf.Thickness, back-leaf.Thickness, leaf.Thickness-leaf.Rabbet.Front-leaf.Panel.Thickness+w.Press)
+	}
+	path := "panel.held_by.washer.thickness"
+	switch {
+	case w.LeastLap <= 0:
+		r.stop(path, RuleWasherReach, "a washer %v thick on the rabbet wall cannot reach a panel that may stand %v away (twice the edge gap of %v); it must be thicker than that: %v laps it by %v", w.Thickness, 2*gap, gap, 2*gap+washerLap.in(r.units), washerLap.in(r.units))
+	case w.LeastLap < washerLap.in(r.units):
+		r.warn(path, RuleWasherReach, "with the panel pushed away the washer laps it by %v; %v is safer", w.LeastLap, washerLap.in(r.units))
+	}
+	path = "panel.held_by.screw.length"
+	grip := w.Length - w.Thickness
+	if grip < 6*mm {
+		r.stop(path, RuleWasherScrew, "a screw %v long through a washer %v thick holds %v in the wood; it needs at least %v", w.Length, w.Thickness, grip, 6*mm)
+	}
+	if left := leaf.Stile - leaf.Rabbet.Width - grip; left < clear {
+		r.stop(path, RuleWasherScrew, "a screw %v into a stile with %v behind the rabbet wall leaves %v at its outer edge; at least %v is needed", grip, leaf.Stile-leaf.Rabbet.Width, left, clear)
+	}
+	for i, rail := range leaf.Rails {
+		sides := length.Length(2)
+		if i == 0 || i == len(leaf.Rails)-1 {
+			sides = 1
+		}
+		if left := rail.Width() - sides*(leaf.Rabbet.Width+grip); left < clear {
+			r.stop(path, RuleWasherScrew, "washer screws going %v into rail %v, %v wide, leave %v between tip and tip or edge; at least %v is needed: screws up to %v", grip, rail.Label, rail.Width(), left, clear, ((rail.Width()-clear)/sides - leaf.Rabbet.Width + w.Thickness).DownTo(r.tick))
+			break
+		}
+	}
+}
+
+// washerPlaces spreads washers along every lite edge: the same distance from
+// both corners, evenly between, out of the corner's arc and of the pockets.
+func (r *resolver) washerPlaces() {
+	leaf := &r.set.Leaf
+	w := &leaf.Washer
+	most := r.sized("washer.spacing", "panel.held_by.spacing", r.model.Panel.HeldBy.Spacing, washerSpacing)
+	arc := max(0, leaf.Rabbet.Corner-leaf.Rabbet.Width)
+	up := r.derive("washer.corner.stile", max(washerCorner.in(r.units), arc+w.Outside.Half()).UpTo(r.tick), "from a lite's corner to the first washer along a stile: clear of the round corner", "rabbet.corner", "rabbet.width", "washer.outside")
+	across := r.derive("washer.corner.rail", max(up, leaf.Pocket.Reach+w.Outside.Half()+screwClear.in(r.units)).UpTo(r.tick), "from a lite's corner to the first washer along a rail: clear of pocket holes", "washer.corner.stile", "pocket.reach", "washer.outside")
+	w.Across = r.spread(leaf.Lites[0].Sight.Width(), across, most)
+	w.Up = r.spread(leaf.Lites[0].Sight.Height(), up, most)
+	w.Each = 2 * (len(w.Across) + len(w.Up))
+	if len(w.Across) == 0 && len(w.Up) == 0 {
+		r.stop("panel.held_by", RuleWasherRoom, "no washer finds room on any edge of a lite %v by %v", leaf.Lites[0].Sight.Width(), leaf.Lites[0].Sight.Height())
+	} else if len(w.Across) == 0 {
+		r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the pocket holes; the panel is held along the stiles only", leaf.Lites[0].Sight.Width())
+	}
+}
+
+// spread places washers on an edge: first and last `first` from its ends and
+// the others at most `most` apart; one in the middle where two do not fit.
+func (r *resolver) spread(edge, first, most length.Length) []length.Length {
+	w := r.set.Leaf.Washer
+	run := edge - 2*first
+	switch {
+	case edge < 2*first && edge.Half() < first:
+		return nil
+	case run < 2*w.Outside:
+		return []length.Length{edge.Half()}
+	}
+	spaces := int((run + most - 1) / most)
+	places := []length.Length{first}
+	for _, step := range r.share(run, spaces) {
+		places = append(places, places[len(places)-1]+step)
+	}
+	return places
+}
+
+// washerName is the label of a lite's n-th washer.
+func washerName(lite, n int) string { return fmt.Sprintf("W%d.%d", lite, n) }

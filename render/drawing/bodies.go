@@ -1,0 +1,91 @@
+package drawing
+
+import (
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// leafBodies are a leaf's parts in its own frame. Panels are see-through where
+// they are to show what lies behind them.
+func leafBodies(leaf door.Leaf, seeThrough bool) []view.Body {
+	var bodies []view.Body
+	for _, part := range leaf.Parts {
+		b := view.Body{Solid: part.Solid, Layer: sheet.Outline, Hatch: view.Wood, Grain: solid.Z, Label: part.Label}
+		switch part.Role {
+		case door.RailRole:
+			b.Grain = solid.X
+		case door.PanelRole:
+			b.Layer, b.Hatch, b.SeeThrough = sheet.Panel, view.Sheet, seeThrough
+		}
+		bodies = append(bodies, b)
+	}
+	for _, part := range leaf.Hardware {
+		bodies = append(bodies, view.Body{Solid: part.Solid, Layer: sheet.Hardware, Hatch: view.Metal, Label: part.Label})
+	}
+	return bodies
+}
+
+// moved are bodies in another place.
+func moved(bodies []view.Body, by solid.Vec) []view.Body {
+	out := make([]view.Body, len(bodies))
+	for i, b := range bodies {
+		b.Solid = b.Solid.Move(by)
+		out[i] = b
+	}
+	return out
+}
+
+// setBodies are all leaves, closed, with track, hangers and fascia.
+func setBodies(s door.Set) []view.Body {
+	leaf := leafBodies(s.Leaf, false)
+	var bodies []view.Body
+	for _, h := range s.Hung {
+		bodies = append(bodies, moved(leaf, h.At)...)
+	}
+	return append(bodies, hardwareBodies(s)...)
+}
+
+// hardwareBodies are track, hangers and fascia.
+func hardwareBodies(s door.Set) []view.Body {
+	bodies := []view.Body{{Solid: s.Track.Solid, Layer: sheet.Hardware, Hatch: view.Metal, Label: "track"}}
+	for _, h := range s.Hung {
+		for _, x := range s.Track.HangerAt {
+			at := solid.Vec{X: h.At.X + x, Y: s.Track.Centre[h.Channel], Z: h.At.Z + s.Leaf.Height}
+			for _, piece := range s.Track.Hanger {
+				bodies = append(bodies, view.Body{Solid: piece.Move(at), Layer: sheet.Hardware, Hatch: view.Metal, Label: "hanger"})
+			}
+		}
+	}
+	if s.Fascia != nil {
+		bodies = append(bodies, view.Body{Solid: s.Fascia.Solid, Layer: sheet.Outline, Hatch: view.Wood, Grain: solid.X, Label: "fascia"})
+	}
+	return bodies
+}
+
+// window keeps what of the lines lies inside a box of the view.
+func window(lines []view.Line, box plane.Box) []view.Line {
+	frame := plane.Region{box.Path()}
+	var kept []view.Line
+	for _, line := range lines {
+		inside, _, _ := plane.Clip(line.Path, frame)
+		for _, path := range inside {
+			line.Path = path
+			kept = append(kept, line)
+		}
+	}
+	return kept
+}
+
+// edges are the coordinates of a box along X, shifted.
+func edges(from length.Length, widths ...length.Length) []length.Length {
+	at := []length.Length{from}
+	for _, w := range widths {
+		from += w
+		at = append(at, from)
+	}
+	return at
+}

@@ -1,0 +1,156 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/render/dimension"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// setElevation draws the opening as measured, with the leaves closed.
+func setElevation(p *page) {
+	s := p.set
+	o, leaf := s.Opening, s.Leaf
+	least := o.Floor[0].Y
+	for _, at := range o.Floor {
+		least = min(least, at.Y)
+	}
+	last := len(o.Right) - 1
+	box := plane.BoxOf(plane.At(min(o.Left[0].X, o.Left[1].X), least), plane.At(max(o.Right[0].X, o.Right[last].X), o.Head))
+	for _, at := range o.Right {
+		box.Max.X = max(box.Max.X, at.X)
+	}
+	bottom, top := s.Hung[0].At.Z, s.Hung[0].At.Z+leaf.Height
+	layout := layout{box: box, title: "FROM THE ROOM, LEAVES CLOSED", below: p.shareRows(least), left: []dimension.Row{
+		{At: []length.Length{o.FloorAt(0), bottom, top, o.Head}, Style: dimension.Chain},
+		{At: []length.Length{o.Floor[0].Y, o.Head}, Style: dimension.Overall},
+	}, right: []dimension.Row{
+		{At: []length.Length{o.FloorAt(box.Max.X), bottom, top, o.Head}, Style: dimension.Chain},
+		{At: []length.Length{o.Floor[len(o.Floor)-1].Y, o.Head}, Style: dimension.Overall},
+	}, above: []dimension.Row{
+		{At: []length.Length{o.Left[1].X, s.Hung[0].At.X, s.Hung[len(s.Hung)-1].At.X + leaf.Width, o.Right[last].X}, Style: dimension.Chain},
+		{At: []length.Length{o.Left[1].X, o.Right[last].X}, Style: dimension.Overall},
+	}}
+	zone := p.work
+	notes := p.setNotes()
+	zone.Max.X -= p.columnWidth(notes) + gutter
+	frame := p.place(zone, layout)
+	p.draw(frame, view.Elevation(setBodies(s), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
+	p.opening(frame)
+	p.behind(frame)
+	p.tintPanels(frame)
+	for _, h := range s.Hung {
+		p.leafName(frame, h)
+	}
+	p.notes(plane.At(zone.Max.X+gutter, p.work.Max.Y), notes...)
+}
+
+// shareRows are the rows below the set: what the leaves' edges leave between
+// them, each track's leaves, and the opening at the floor.
+func (p *page) shareRows(floor length.Length) []dimension.Row {
+	s := p.set
+	last := len(s.Opening.Right) - 1
+	_ = last
+	left, right := s.Opening.Left[0].X, s.Opening.Right[0].X
+	chain := []length.Length{left, right}
+	tracks := [2][]length.Length{}
+	for _, h := range s.Hung {
+		chain = append(chain, h.At.X, h.At.X+s.Leaf.Width)
+		tracks[h.Channel] = append(tracks[h.Channel], h.At.X, h.At.X+s.Leaf.Width)
+	}
+	return []dimension.Row{
+		{At: chain, Style: dimension.Chain},
+		{At: tracks[door.Front], Style: dimension.Chain, Label: "FRONT TRACK"},
+		{At: tracks[door.Back], Style: dimension.Chain, Label: "BACK TRACK"},
+		{At: []length.Length{left, right}, Style: dimension.Overall},
+	}
+}
+
+// opening draws head, jambs and floor.
+func (p *page) opening(frame dimension.Frame) {
+	o := p.set.Opening
+	line := func(points []plane.Point) {
+		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, points...)
+	}
+	line(o.Left)
+	line(o.Right)
+	line(o.Floor)
+	line([]plane.Point{o.Left[1], o.Right[len(o.Right)-1]})
+}
+
+// behind draws the covered edges of leaves on the back track, dashed.
+func (p *page) behind(frame dimension.Frame) {
+	s := p.set
+	for i, h := range s.Hung {
+		if h.Channel != door.Back {
+			continue
+		}
+		for _, x := range []length.Length{h.At.X, h.At.X + s.Leaf.Width} {
+			for k, other := range s.Hung {
+				if k != i && other.Channel == door.Front && other.At.X < x && x < other.At.X+s.Leaf.Width {
+					p.stroke(frame, sheet.HiddenEdge, sheet.Narrow, sheet.Hidden, plane.At(x, h.At.Z), plane.At(x, h.At.Z+s.Leaf.Height))
+				}
+			}
+		}
+	}
+}
+
+// tintPanels tints what one sees of the panels from the room.
+func (p *page) tintPanels(frame dimension.Frame) {
+	s := p.set
+	for _, h := range s.Hung {
+		for _, lite := range s.Leaf.Lites {
+			seen := plane.Region{lite.Sight.Path()}.Translate(h.At.X, h.At.Z)
+			for _, other := range s.Hung {
+				if other.Channel == door.Front && h.Channel == door.Back {
+					cover := plane.BoxOf(plane.At(other.At.X, other.At.Z), plane.At(other.At.X+s.Leaf.Width, other.At.Z+s.Leaf.Height))
+					seen = plane.Subtract(seen, plane.Region{cover.Path()})
+				}
+			}
+			p.fill(frame, seen, sheet.Panel, sheet.Tint)
+		}
+	}
+}
+
+// leafName writes a leaf's number and track in its highest lite.
+func (p *page) leafName(frame dimension.Frame, h door.Hung) {
+	lite := p.set.Leaf.Lites[len(p.set.Leaf.Lites)-1].Sight
+	centre := plane.At(h.At.X+(lite.Min.X+lite.Max.X).Half(), h.At.Z+(lite.Min.Y+lite.Max.Y).Half())
+	at := frame.Paper(centre)
+	p.text(at.Add(0, mm), titleHeight, sheet.Middle, false, "LEAF "+h.Label)
+	p.text(at.Add(0, -4*mm), figureHeight, sheet.Middle, false, strings.ToUpper(h.Channel.String())+" TRACK")
+}
+
+// setNotes are the notes beside the set.
+func (p *page) setNotes() []string {
+	s, f := p.set, p.style.Format
+	clear, _ := s.Figure("opening.clear")
+	lines := []string{
+		fmt.Sprintf("%d leaves alike, each", len(s.Hung)),
+		fmt.Sprintf("%s × %s × %s", f(s.Leaf.Width), f(s.Leaf.Height), f(s.Leaf.Thickness)),
+		fmt.Sprintf("weight of one leaf %.1f kg (%.0f lb)", s.Leaf.Mass, s.Leaf.Mass/0.45359237),
+		"",
+		"least usable opening",
+		fmt.Sprintf("%s × %s", f(s.Opening.Width), f(s.Opening.Height)),
+		fmt.Sprintf("clear opening %s", f(clear.Value)),
+		fmt.Sprintf("face gap %s", f(s.Track.FaceGap)),
+		fmt.Sprintf("head drop %s", f(s.Track.HeadDrop)),
+		fmt.Sprintf("track, typical: %s", s.Track.Row),
+		fmt.Sprintf("cut track %s long", f(s.Track.Length)),
+		"",
+		"Measure the track in hand before",
+		"cutting: head drop and channel",
+		"spacing differ by maker.",
+		"",
+		"Lift leaves with two people. Glass",
+		"and plastics in doors may have to be",
+		"safety glazing: ask the local",
+		"authority.",
+	}
+	return lines
+}

@@ -1,0 +1,249 @@
+package drawing
+
+import (
+	"fmt"
+	"slices"
+
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/render/dimension"
+	"stilewright/render/lettering"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// columnWidth is the width of a column of notes.
+func (p *page) columnWidth(lines []string) length.Length {
+	var wide length.Length
+	for _, s := range lines {
+		wide = max(wide, lettering.Advance(lettering.Legible(s), figureHeight))
+	}
+	return wide
+}
+
+// railEdges are the heights of all rail edges, from the bottom up.
+func railEdges(leaf door.Leaf) []length.Length {
+	var at []length.Length
+	for _, rail := range leaf.Rails {
+		at = append(at, rail.From, rail.To)
+	}
+	return at
+}
+
+// railCentres are the heights of the rails' middles.
+func railCentres(leaf door.Leaf) []length.Length {
+	var at []length.Length
+	for _, rail := range leaf.Rails {
+		at = append(at, rail.Centre())
+	}
+	return at
+}
+
+// leafFront draws one leaf from the room, and lists its parts.
+func leafFront(p *page) {
+	leaf := p.set.Leaf
+	box := plane.Box{Max: plane.At(leaf.Width, leaf.Height)}
+	centres := railCentres(leaf)
+	l := layout{box: box, title: "LEAF FROM THE FRONT", below: []dimension.Row{
+		{At: edges(0, leaf.Stile, leaf.Width-2*leaf.Stile, leaf.Stile), Style: dimension.Chain},
+		{At: []length.Length{0, leaf.Width}, Style: dimension.Overall},
+	}, left: []dimension.Row{
+		{At: railEdges(leaf), Style: dimension.Chain},
+		{At: []length.Length{0, leaf.Height}, Style: dimension.Overall},
+	}, right: []dimension.Row{
+		{At: centres, From: []length.Length{leaf.Width - leaf.Stile.Half()}, Style: dimension.Chain, Label: "RAIL CENTRES"},
+		{At: append([]length.Length{0}, centres...), Style: dimension.Running, Label: "FROM THE BOTTOM"},
+	}}
+	rows := p.partRows()
+	start := len(p.over)
+	wide, high := p.table(plane.At(0, 0), rows, map[int]bool{1: true, 6: true})
+	p.over, p.lines = p.over[:start], p.lines[:len(p.lines)-1]
+	zone := p.work
+	zone.Max.X -= wide + gutter
+	frame := p.place(zone, l)
+	corner := plane.At(p.work.Max.X-wide, p.work.Max.Y)
+	p.table(corner, rows, map[int]bool{1: true, 6: true})
+	p.notes(corner.Add(5*mm/2, -high-gutter), p.frontNotes()...)
+	p.draw(frame, view.Elevation(leafBodies(leaf, false), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
+	for _, lite := range leaf.Lites {
+		p.fill(frame, plane.Region{lite.Sight.Path()}, sheet.Panel, sheet.Tint)
+	}
+	for _, rail := range leaf.Rails {
+		p.stroke(frame, sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(leaf.Width-leaf.Stile, rail.Centre()), plane.At(leaf.Width, rail.Centre()))
+	}
+	p.partLabels(frame, 1)
+}
+
+// partLabels writes each part's label on it; way is -1 where the view is
+// mirrored.
+func (p *page) partLabels(frame dimension.Frame, way length.Length) {
+	leaf := p.set.Leaf
+	for _, part := range leaf.Parts {
+		least, most := part.Solid.Bounds()
+		box := plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z))
+		p.label(frame, box, part.Label)
+	}
+}
+
+// A kind is parts of one leaf that are alike.
+type kind struct {
+	first  door.Part
+	labels []string
+}
+
+// kinds groups the parts of a leaf that have the same name, size and mass.
+func kinds(leaf door.Leaf) []kind {
+	var all []kind
+	for _, part := range leaf.Parts {
+		a, b := part.Solid.Bounds()
+		i := slices.IndexFunc(all, func(k kind) bool {
+			c, d := k.first.Solid.Bounds()
+			return k.first.Role == part.Role && k.first.Mass == part.Mass && b.X-a.X == d.X-c.X && b.Z-a.Z == d.Z-c.Z
+		})
+		if i < 0 {
+			all = append(all, kind{first: part, labels: []string{part.Label}})
+			continue
+		}
+		all[i].labels = append(all[i].labels, part.Label)
+	}
+	return all
+}
+
+// partRows is the parts list of one leaf.
+func (p *page) partRows() [][]string {
+	s, f := p.set, p.style.Format
+	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", "KG", "MATERIAL"}}
+	for _, k := range kinds(s.Leaf) {
+		a, b := k.first.Solid.Bounds()
+		along, across := b.Z-a.Z, b.X-a.X
+		if k.first.Role == door.RailRole {
+			along, across = across, along
+		}
+		label := k.labels[0]
+		if n := len(k.labels); n > 1 {
+			label += ".." + k.labels[n-1]
+		}
+		name := k.first.Name
+		if len(k.labels) > 1 && k.first.Role == door.StileRole {
+			name = "stile"
+		}
+		rows = append(rows, []string{label, fmt.Sprint(len(k.labels)), name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
+	}
+	return rows
+}
+
+// frontNotes are the notes beside the front of a leaf.
+func (p *page) frontNotes() []string {
+	s, f := p.set, p.style.Format
+	lines := []string{fmt.Sprintf("Sizes are for one leaf; the set has %d.", len(s.Hung))}
+	if s.Stock.Board != "" {
+		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s, planed %s each face.", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width), f(s.Stock.Plane)))
+	}
+	lines = append(lines, fmt.Sprintf("Panels lie in a back rabbet %s wide, %s deep: %s of wood in front.", f(s.Leaf.Rabbet.Width), f(s.Leaf.Rabbet.Depth), f(s.Leaf.Rabbet.Front)),
+		"≈ marks a figure rounded for display.",
+		"Mind the manuals of saw, planer and router; wear eye,",
+		"ear and dust protection.")
+	return lines
+}
+
+// leafBack draws one leaf from the closet, with all that is milled and bored.
+func leafBack(p *page) {
+	s := p.set
+	leaf := s.Leaf
+	box := plane.BoxOf(plane.At(-leaf.Width, 0), plane.At(0, leaf.Height))
+	l := layout{box: box, title: "LEAF FROM THE BACK", below: p.backBelow(), left: []dimension.Row{
+		{At: append([]length.Length{0}, p.washerHeights()...), Style: dimension.Running, Label: "WASHERS"},
+	}, right: []dimension.Row{
+		{At: append([]length.Length{0}, p.pocketHeights()...), Style: dimension.Running, Label: "POCKET HOLES"},
+	}}
+	notes := p.backNotes()
+	zone := p.work
+	zone.Max.X -= p.columnWidth(notes) + gutter
+	frame := p.place(zone, l)
+	p.draw(frame, view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}}))
+	p.partLabels(frame, -1)
+	p.notes(plane.At(zone.Max.X+gutter, p.work.Max.Y), notes...)
+}
+
+// backBelow are the rows below the back view: the washers along the rails, the
+// pockets' reach, and the rabbet.
+func (p *page) backBelow() []dimension.Row {
+	leaf := p.set.Leaf
+	inner := []length.Length{-leaf.Width + leaf.Stile, -leaf.Stile}
+	rows := []dimension.Row{{At: []length.Length{-leaf.Width, inner[0] - leaf.Rabbet.Width, inner[0], inner[1], inner[1] + leaf.Rabbet.Width, 0}, Style: dimension.Chain}}
+	if len(leaf.Washer.Across) > 0 {
+		at := []length.Length{-leaf.Width}
+		for _, x := range leaf.Washer.Across {
+			at = append(at, -leaf.Stile-x)
+		}
+		slices.Sort(at)
+		rows = append(rows, dimension.Row{At: at, Style: dimension.Running, Label: "WASHERS"})
+	}
+	return append(rows, dimension.Row{At: []length.Length{-leaf.Width, 0}, Style: dimension.Overall})
+}
+
+// washerHeights are the heights of all washers along the stiles.
+func (p *page) washerHeights() []length.Length {
+	var at []length.Length
+	for _, screw := range p.set.Leaf.Screws {
+		if screw.For == "washer" && screw.Head.Z == screw.Tip.Z {
+			at = append(at, screw.Head.Z)
+		}
+	}
+	slices.Sort(at)
+	return slices.Compact(at)
+}
+
+// pocketHeights are the heights of all pocket holes.
+func (p *page) pocketHeights() []length.Length {
+	var at []length.Length
+	for _, screw := range p.set.Leaf.Screws {
+		if screw.For == "pocket" {
+			at = append(at, screw.Head.Z)
+		}
+	}
+	slices.Sort(at)
+	return slices.Compact(at)
+}
+
+// backNotes are the notes beside the back of a leaf.
+func (p *page) backNotes() []string {
+	leaf, f := p.set.Leaf, p.style.Format
+	lines := []string{
+		fmt.Sprintf("Rabbet %s wide, %s deep,", f(leaf.Rabbet.Width), f(leaf.Rabbet.Depth)),
+		fmt.Sprintf("%s cutter, in %d passes set to", f(leaf.Rabbet.Cutter), len(leaf.Rabbet.Passes)),
+	}
+	for i, at := range leaf.Rabbet.Passes {
+		lines = append(lines, fmt.Sprintf("   %d: %s", i+1, f(at)))
+	}
+	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s.", 4*len(leaf.Lites), p.cornerWords()), "",
+		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
+		fmt.Sprintf("edge gap %s, bite %s.", f(leaf.Panel.EdgeGap), f(leaf.Panel.Bite)), "",
+		fmt.Sprintf("%d pocket holes a leaf, %g°:", leaf.Pocket.Holes, leaf.Pocket.Angle),
+		fmt.Sprintf("screw %s, collar set %s", f(leaf.Pocket.Screw), f(leaf.Pocket.Shoulder)),
+		"from the rail's end.", "",
+		fmt.Sprintf("%d edge washers a leaf, %s", len(leaf.Hardware), f(leaf.Washer.Outside)),
+		fmt.Sprintf("across, %s thick; No. %d screws", f(leaf.Washer.Thickness), leaf.Washer.Screw.Gauge),
+		fmt.Sprintf("%s long, holes %s behind", f(leaf.Washer.Length), f(leaf.Washer.Depth)),
+		"the front face.", "",
+		"Dashed: washer screws in the wood,",
+		"edges behind material.",
+		"Rout in passes, against the feed;",
+		"guards on, cutter speed by diameter.")
+	return lines
+}
+
+// cornerWords says what is done about the corners.
+func (p *page) cornerWords() string {
+	leaf, f := p.set.Leaf, p.style.Format
+	switch {
+	case leaf.Corner.Leg > 0:
+		return "round; panels clipped " + f(leaf.Corner.Leg)
+	case leaf.Corner.Radius > 0:
+		return "round; panels rounded " + f(leaf.Corner.Radius)
+	case leaf.Rabbet.Corner == 0:
+		return "chiselled square"
+	}
+	return "round"
+}

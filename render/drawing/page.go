@@ -1,0 +1,209 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"stilewright/model/catalog"
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/render/dimension"
+	"stilewright/render/lettering"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+const mm = length.Millimetre
+
+// Sizes on the paper.
+const (
+	figureHeight = 5 * mm / 2 // capitals of figures: the least ISO 3098 allows on A4 to A2 (from memory)
+	titleHeight  = 7 * mm / 2 // capitals of view titles
+	stripHeight  = 16 * mm    // title strip along the bottom
+	gutter       = 6 * mm     // between views, and to the frame
+	titleRoom    = 10 * mm    // below a view for its title
+	linePitch    = 5 * mm     // base line to base line of notes
+)
+
+// A page is a sheet being drawn.
+type page struct {
+	set         door.Set
+	style       length.Style // figures: bare
+	paper       catalog.Paper
+	frame       plane.Box // border
+	work        plane.Box // what views may fill
+	fills       []sheet.Mark
+	lines       []sheet.Mark
+	over        []sheet.Mark // figures and lettering
+	scale       sheet.Scale  // of the first view
+	scaleName   string
+	mixed       bool // views of more than one scale
+	err         error
+	wide, high  length.Length
+	scalesTaken []catalog.Scale
+}
+
+func newPage(s door.Set, paper catalog.Paper) *page {
+	w, h := paper.Landscape()
+	p := &page{set: s, style: length.Style{Unit: s.Units}, paper: paper, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
+	p.frame = plane.BoxOf(plane.At(paper.Binding, paper.Ends), plane.At(w-paper.Sides, h-paper.Ends))
+	p.work = plane.BoxOf(p.frame.Min.Add(gutter, stripHeight+gutter), p.frame.Max.Add(-gutter, -gutter))
+	return p
+}
+
+// scalesOf lists the standard scales, largest first.
+func scalesOf(u length.Unit) []catalog.Scale {
+	if u == length.Inches {
+		return catalog.InchScales()
+	}
+	return catalog.ISOScales()
+}
+
+// finish is the sheet as drawn: fills below lines below lettering.
+func (p *page) finish(plan plan) sheet.Sheet {
+	marks := append(append(append([]sheet.Mark{}, p.fills...), p.lines...), p.over...)
+	return sheet.Sheet{Name: plan.name, Title: p.set.Job + " · " + plan.title, Description: plan.description, Width: p.wide, Height: p.high, Scale: p.scale, Marks: marks}
+}
+
+// A layout is what a view needs on the paper: the model's box it shows, in the
+// view's coordinates, its dimensions, and its title.
+type layout struct {
+	box                       plane.Box
+	below, above, left, right []dimension.Row
+	title                     string
+	largest                   int64 // greatest enlargement, paper to real: 1 for full size, 2 for 2:1
+}
+
+// place fits a view into a zone at the largest standard scale, draws its
+// dimensions and title, and returns its frame.
+func (p *page) place(zone plane.Box, l layout) dimension.Frame {
+	for _, scale := range p.scalesTaken {
+		if scale.Paper > max(1, l.largest)*scale.Real {
+			continue
+		}
+		frame := dimension.Frame{Box: boxOnPaper(l.box, scale), Origin: l.box.Min, Scale: sheet.Scale{Paper: scale.Paper, Real: scale.Real}}
+		marks := p.dimensions(frame, l)
+		whole := frame.Box
+		if extent, ok := dimension.Extent(marks); ok {
+			whole = whole.Join(extent)
+		}
+		whole.Min.Y -= titleRoom
+		if whole.Width() > zone.Width() || whole.Height() > zone.Height() {
+			continue
+		}
+		dx := zone.Min.X + (zone.Width() - whole.Width()).Half() - whole.Min.X
+		dy := zone.Min.Y + (zone.Height() - whole.Height()).Half() - whole.Min.Y
+		frame.Box = plane.Box{Min: frame.Box.Min.Add(dx, dy), Max: frame.Box.Max.Add(dx, dy)}
+		p.over = append(p.over, p.dimensions(frame, l)...)
+		p.caption(frame, whole.Min.Y+dy, l.title, scale)
+		return frame
+	}
+	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.style.Format(l.box.Width()), p.style.Format(l.box.Height()), p.paper.Name)
+	return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
+}
+
+// boxOnPaper is a model's box at a scale, its lower left corner at the origin.
+func boxOnPaper(b plane.Box, scale catalog.Scale) plane.Box {
+	return plane.Box{Max: plane.At(scale.OnPaper(b.Width()), scale.OnPaper(b.Height()))}
+}
+
+// dimensions draws the rows of a layout.
+func (p *page) dimensions(frame dimension.Frame, l layout) []sheet.Mark {
+	var marks []sheet.Mark
+	options := dimension.Options{Format: p.style.Format, TextHeight: figureHeight, Tick: p.tick()}
+	for side, rows := range [][]dimension.Row{dimension.Below: l.below, dimension.Above: l.above, dimension.LeftOf: l.left, dimension.RightOf: l.right} {
+		laid, _ := dimension.Place(frame, dimension.Side(side), rows, options)
+		marks = append(marks, laid...)
+	}
+	return marks
+}
+
+// tick is what figures are rounded to.
+func (p *page) tick() length.Length {
+	if p.set.Units == length.Inches {
+		return length.Inch / 64
+	}
+	return mm / 10
+}
+
+// caption writes a view's title and scale below it.
+func (p *page) caption(frame dimension.Frame, bottom length.Length, title string, scale catalog.Scale) {
+	text := title
+	p.took(frame.Scale, scale.Name)
+	text += "   " + strings.ToUpper(scale.Name)
+	p.text(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), bottom+2*mm), titleHeight, sheet.Middle, false, text)
+}
+
+// took notes the scale of a view; the first one is the sheet's.
+func (p *page) took(scale sheet.Scale, name string) {
+	if p.scaleName == "" {
+		p.scale, p.scaleName = scale, name
+	} else if p.scaleName != name {
+		p.mixed = true
+	}
+}
+
+// text sets one line.
+func (p *page) text(at plane.Point, height length.Length, align sheet.Align, rise bool, s string) {
+	s = lettering.Legible(s)
+	if s == "" {
+		return
+	}
+	p.over = append(p.over, sheet.Text{Layer: sheet.Notes, At: at, Height: height, Align: align, Rise: rise, String: s, Advance: lettering.Advance(s, height)})
+}
+
+// label writes a part's label in the middle of a box of the model. It rises
+// where the box is higher than wide.
+func (p *page) label(frame dimension.Frame, box plane.Box, s string) {
+	a, b := frame.Paper(box.Min), frame.Paper(box.Max)
+	mid := plane.At((a.X + b.X).Half(), (a.Y + b.Y).Half())
+	if wide := lettering.Advance(s, figureHeight); b.X-a.X < wide+mm && b.Y-a.Y > wide+mm {
+		p.text(mid.Add(figureHeight.Half(), 0), figureHeight, sheet.Middle, true, s)
+		return
+	}
+	p.text(mid.Add(0, -figureHeight.Half()), figureHeight, sheet.Middle, false, s)
+}
+
+// draw sets lines of a view on the paper.
+func (p *page) draw(frame dimension.Frame, lines []view.Line) {
+	for _, line := range lines {
+		p.lines = append(p.lines, sheet.Stroke{Layer: line.Layer, Weight: line.Weight, Line: line.Type, Path: onPaper(frame, line.Path)})
+	}
+}
+
+// fill tints a region of a view.
+func (p *page) fill(frame dimension.Frame, region plane.Region, layer sheet.Layer, tone sheet.Tone) {
+	if !region.Empty() {
+		p.fills = append(p.fills, sheet.Fill{Layer: layer, Tone: tone, Region: region.Map(frame.Paper, false)})
+	}
+}
+
+// onPaper is a path of a view on the paper; edges that vanish at its scale are
+// left out.
+func onPaper(frame dimension.Frame, path plane.Path) plane.Path {
+	moved := path.Map(frame.Paper, false)
+	kept := moved[:0]
+	for _, e := range moved {
+		if e.From != e.To {
+			kept = append(kept, e)
+		}
+	}
+	return kept
+}
+
+// stroke draws a line of the page's own in the model's coordinates of a view.
+func (p *page) stroke(frame dimension.Frame, layer sheet.Layer, weight sheet.Weight, kind sheet.LineType, points ...plane.Point) {
+	var path plane.Path
+	for i := 1; i < len(points); i++ {
+		path = append(path, plane.Line(frame.Paper(points[i-1]), frame.Paper(points[i])))
+	}
+	p.lines = append(p.lines, sheet.Stroke{Layer: layer, Weight: weight, Line: kind, Path: path})
+}
+
+// note points at a place of a view with a leader; the elbow is given on the
+// paper, from the tip.
+func (p *page) note(frame dimension.Frame, tip plane.Point, dx, dy length.Length, head dimension.Head, lines ...string) {
+	at := frame.Paper(tip)
+	p.over = append(p.over, dimension.Leader(dimension.Note{Tip: at, Elbow: at.Add(dx, dy), Lines: lines, Head: head, TextHeight: figureHeight})...)
+}

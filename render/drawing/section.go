@@ -1,0 +1,266 @@
+package drawing
+
+import (
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/render/dimension"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// sections draws the plan of the set, the horizontal section where two leaves
+// overlap, and the vertical section.
+func sections(p *page) {
+	upright := p.work
+	upright.Min.X += p.work.Width() * 58 / 100
+	p.vertical(upright)
+	across := p.work
+	across.Max.X = upright.Min.X - gutter
+	plan, joint := across, across
+	plan.Min.Y = across.Max.Y - across.Height()*42/100
+	joint.Max.Y = plan.Min.Y - gutter
+	p.plan(plan)
+	p.overlapSection(joint)
+}
+
+// cutHeight is the height above a leaf's bottom at which horizontal sections
+// are taken: through a washer on a stile if there is one, in a lite otherwise.
+func cutHeight(leaf door.Leaf) length.Length {
+	lite := leaf.Lites[len(leaf.Lites)/2].Sight
+	for _, screw := range leaf.Screws {
+		if screw.For == "washer" && screw.Head.Z == screw.Tip.Z && screw.Head.Z > lite.Min.Y && screw.Head.Z < lite.Max.Y {
+			return screw.Head.Z
+		}
+	}
+	return (lite.Min.Y + lite.Max.Y).Half()
+}
+
+// plan draws all leaves from above, cut.
+func (p *page) plan(zone plane.Box) {
+	s := p.set
+	front := s.Track.Centre[door.Front] - s.Leaf.Thickness.Half()
+	back := s.Track.Centre[door.Back] + s.Leaf.Thickness.Half()
+	right := s.Opening.Right[0].X
+	for _, at := range s.Opening.Right {
+		right = max(right, at.X)
+	}
+	box := plane.BoxOf(plane.At(min(0, s.Opening.Left[0].X, s.Opening.Left[1].X), front), plane.At(right, back))
+	l := layout{box: box, title: "PLAN, CUT THROUGH THE LITES"}
+	for _, h := range s.Hung {
+		row := dimension.Row{At: []length.Length{h.At.X, h.At.X + s.Leaf.Width}, Style: dimension.Chain}
+		if h.Channel == door.Front {
+			l.below = append(l.below[:0:0], append(l.below, row)...)
+		} else {
+			l.above = append(l.above, row)
+		}
+	}
+	l.below, l.above = together(l.below, "FRONT TRACK"), together(l.above, "BACK TRACK")
+	frame := p.place(zone, l)
+	lines, cut := view.Section(setBodies(s), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale, NoHatch: true})
+	p.draw(frame, lines)
+	for _, region := range cut {
+		p.fill(frame, region, sheet.Hatch, sheet.Tint)
+	}
+	for _, x := range [][]plane.Point{s.Opening.Left, s.Opening.Right} {
+		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(x[0].X, box.Min.Y), plane.At(x[0].X, box.Max.Y))
+	}
+}
+
+// together makes one chain of rows on one line.
+func together(rows []dimension.Row, label string) []dimension.Row {
+	if len(rows) == 0 {
+		return nil
+	}
+	one := dimension.Row{Style: dimension.Chain, Label: label}
+	for _, row := range rows {
+		one.At = append(one.At, row.At...)
+	}
+	return []dimension.Row{one}
+}
+
+// firstOverlap is the index of the first leaf whose right neighbour hangs on
+// the other track.
+func firstOverlap(s door.Set) int {
+	for i := range len(s.Hung) - 1 {
+		if s.Hung[i].Channel != s.Hung[i+1].Channel {
+			return i
+		}
+	}
+	return 0
+}
+
+// overlapSection draws the horizontal section where the first two leaves
+// overlap.
+func (p *page) overlapSection(zone plane.Box) {
+	s := p.set
+	i := firstOverlap(s)
+	a, b := s.Hung[i].At.X+s.Leaf.Width, s.Hung[i+1].At.X // right edge of the left leaf, left edge of the right one
+	show := s.Leaf.Stile + s.Leaf.Rabbet.Width + 40*mm
+	box := plane.BoxOf(plane.At(min(b, a-show), s.Track.Centre[door.Front]-s.Leaf.Thickness.Half()), plane.At(max(a, b+show), s.Track.Centre[door.Back]+s.Leaf.Thickness.Half()))
+	box.Min.X, box.Max.X = min(a-show, b-20*mm), max(b+show, a+20*mm)
+	leftStile := []length.Length{a - s.Leaf.Stile, a}
+	rightStile := []length.Length{b, b + s.Leaf.Stile}
+	lower, upper := leftStile, rightStile
+	if s.Hung[i].Channel == door.Back {
+		lower, upper = rightStile, leftStile
+	}
+	faces := []length.Length{}
+	for _, c := range s.Track.Centre {
+		faces = append(faces, c-s.Leaf.Thickness.Half(), c+s.Leaf.Thickness.Half())
+	}
+	l := layout{box: box, title: "OVERLAP, HORIZONTAL SECTION", below: []dimension.Row{{At: lower}, {At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}},
+		above: []dimension.Row{{At: upper}}, right: []dimension.Row{{At: faces, Style: dimension.Chain}}}
+	frame := p.place(zone, l)
+	lines, _ := view.Section(setBodies(s), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
+	p.draw(frame, window(lines, box))
+	for _, x := range []length.Length{box.Min.X, box.Max.X} {
+		for _, h := range s.Hung[i : i+2] {
+			if h.At.X < x && x < h.At.X+s.Leaf.Width {
+				p.breakLine(frame, plane.At(x, h.At.Y+s.Leaf.Rabbet.Front), plane.At(x, h.At.Y+s.Leaf.Rabbet.Front+s.Leaf.Panel.Thickness))
+			}
+		}
+	}
+	p.text(frame.Box.Min.Add(0, -5*mm/2-figureHeight), figureHeight, sheet.Start, false, "ROOM SIDE")
+}
+
+// breakLine draws where a view is broken off: a narrow line with a kink, a
+// little longer than what it breaks.
+func (p *page) breakLine(frame dimension.Frame, a, b plane.Point) {
+	from, to := frame.Paper(a), frame.Paper(b)
+	const past, kink = 2 * mm, mm
+	var path plane.Path
+	add := func(points ...plane.Point) {
+		for i := 1; i < len(points); i++ {
+			path = append(path, plane.Line(points[i-1], points[i]))
+		}
+	}
+	if from.X == to.X {
+		mid := (from.Y + to.Y).Half()
+		add(from.Add(0, -past), plane.At(from.X, mid-kink), plane.At(from.X-kink, mid-kink/2), plane.At(from.X+kink, mid+kink/2), plane.At(from.X, mid+kink), to.Add(0, past))
+	} else {
+		mid := (from.X + to.X).Half()
+		add(from.Add(-past, 0), plane.At(mid-kink, from.Y), plane.At(mid-kink/2, from.Y+kink), plane.At(mid+kink/2, from.Y-kink), plane.At(mid+kink, from.Y), to.Add(past, 0))
+	}
+	p.lines = append(p.lines, sheet.Stroke{Layer: sheet.Outline, Weight: sheet.Narrow, Path: path})
+}
+
+// A band is a stretch of height the vertical section shows.
+type band struct {
+	from, to length.Length
+	title    string
+	chain    []length.Length // heights dimensioned on its right
+	above    bool            // carries the sizes front to back
+	labels   []string
+}
+
+// vertical draws the vertical section through the first leaf on the front
+// track, broken between head, cross rail and floor.
+func (p *page) vertical(zone plane.Box) {
+	s := p.set
+	bands := p.bands()
+	depthTo := s.Track.Setback + s.Track.Depth
+	var total length.Length
+	for _, b := range bands {
+		total += b.to - b.from
+	}
+	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(depthTo+15*mm, total))
+	for _, scale := range p.scalesTaken {
+		need := scale.OnPaper(total) + length.Length(len(bands))*12*mm + 2*titleRoom + 22*mm
+		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
+			continue
+		}
+		p.bandsAt(zone, bands, box, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
+		at := plane.At((zone.Min.X + zone.Max.X).Half(), zone.Min.Y+3*mm)
+		p.text(at, titleHeight, sheet.Middle, false, "VERTICAL SECTION, BROKEN   "+scaleWords(scale.Name))
+		p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
+		return
+	}
+}
+
+// cutX is where the vertical section is taken: through a washer on the rails if
+// there is one, else through the middle of the lites.
+func cutX(leaf door.Leaf) length.Length {
+	if n := len(leaf.Washer.Across); n > 0 {
+		return leaf.Stile + leaf.Washer.Across[n/2]
+	}
+	return leaf.Width.Half()
+}
+
+// bands are the stretches shown, from the top down.
+func (p *page) bands() []band {
+	s := p.set
+	leaf, bottom := s.Leaf, s.Hung[0].At.Z
+	show := s.Leaf.Rabbet.Width + 35*mm
+	top := leaf.Rails[len(leaf.Rails)-1]
+	head := band{from: bottom + top.From - show, to: s.Opening.Head, title: "HEAD", chain: []length.Length{bottom + top.From, bottom + top.To, s.Opening.Head}, above: true}
+	low := leaf.Rails[0]
+	foot := band{from: min(0, p.floorUnder()), to: bottom + low.To + show, title: "FLOOR", chain: []length.Length{p.floorUnder(), bottom, bottom + low.To}}
+	if len(leaf.Rails) < 3 {
+		return []band{head, foot}
+	}
+	mid := leaf.Rails[len(leaf.Rails)/2]
+	return []band{head, {from: bottom + mid.From - show, to: bottom + mid.To + show, title: "CROSS RAIL", chain: []length.Length{bottom + mid.From, bottom + mid.To}}, foot}
+}
+
+// floorUnder is the floor's height under the vertical section.
+func (p *page) floorUnder() length.Length {
+	h := p.sectioned()
+	return p.set.Opening.FloorAt(h.At.X + cutX(p.set.Leaf))
+}
+
+// sectioned is the leaf the vertical section goes through: the first on the
+// front track.
+func (p *page) sectioned() door.Hung {
+	for _, h := range p.set.Hung {
+		if h.Channel == door.Front {
+			return h
+		}
+	}
+	return p.set.Hung[0]
+}
+
+// bandsAt draws the bands one below another.
+func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.Scale, onPaper func(length.Length) length.Length) {
+	s, h := p.set, p.sectioned()
+	lines, _ := view.Section(setBodies(s), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: scale})
+	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
+	y := zone.Max.Y - 24*mm
+	for i, b := range bands {
+		high := onPaper(b.to - b.from)
+		part := plane.BoxOf(plane.At(box.Min.X, b.from), plane.At(box.Max.X, b.to))
+		frame := dimension.Frame{Box: plane.BoxOf(plane.At(left, y-high), plane.At(left+onPaper(box.Width()), y)), Origin: part.Min, Scale: scale}
+		l := layout{box: part, right: []dimension.Row{{At: b.chain, Style: dimension.Chain}}}
+		face := s.Track.Centre[door.Front] - s.Leaf.Thickness.Half()
+		if b.above {
+			l.above = []dimension.Row{{At: []length.Length{face, face + s.Leaf.Thickness}}, {At: []length.Length{0, s.Track.Setback, s.Track.Centre[door.Front], s.Track.Centre[door.Back], s.Track.Setback + s.Track.Depth}}}
+		}
+		p.over = append(p.over, p.dimensions(frame, l)...)
+		p.draw(frame, window(lines, part))
+		p.beyond(frame, b, h)
+		if i > 0 {
+			p.breakLine(frame, plane.At(h.At.Y, b.to), plane.At(h.At.Y+s.Leaf.Thickness, b.to))
+		}
+		if i < len(bands)-1 {
+			p.breakLine(frame, plane.At(h.At.Y, b.from), plane.At(h.At.Y+s.Leaf.Thickness, b.from))
+		}
+		y -= high + 12*mm
+	}
+}
+
+// beyond draws the stile behind the cut, head and floor.
+func (p *page) beyond(frame dimension.Frame, b band, h door.Hung) {
+	s := p.set
+	from, to := max(b.from, h.At.Z), min(b.to, h.At.Z+s.Leaf.Height)
+	for _, y := range []length.Length{h.At.Y, h.At.Y + s.Leaf.Thickness} {
+		p.stroke(frame, sheet.Outline, sheet.Narrow, sheet.Continuous, plane.At(y, from), plane.At(y, to))
+	}
+	reach := s.Track.Setback + s.Track.Depth + 15*mm
+	if b.to == s.Opening.Head {
+		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(-15*mm, b.to), plane.At(reach, b.to))
+	}
+	if floor := p.floorUnder(); b.from <= floor {
+		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(-15*mm, floor), plane.At(reach, floor))
+	}
+}

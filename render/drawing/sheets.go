@@ -1,0 +1,65 @@
+package drawing
+
+import (
+	"fmt"
+
+	"stilewright/model/catalog"
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/render/sheet"
+)
+
+// A plan is one sheet to be drawn.
+type plan struct {
+	name, title, description string
+	draw                     func(*page)
+}
+
+// plans lists the sheets of every set in their order.
+func plans() []plan {
+	return []plan{
+		{"1-set", "Set in the opening", "The opening as measured, from the room, with its leaves closed.", setElevation},
+		{"2-leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront},
+		{"3-leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack},
+		{"4-sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections},
+		{"5-details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details},
+	}
+}
+
+// Sheets draws the set. It errs when the paper asked for does not exist or a
+// view finds no standard scale at which it fits.
+func Sheets(s door.Set) ([]sheet.Sheet, error) {
+	paper, err := paperOf(s)
+	if err != nil {
+		return nil, err
+	}
+	all := plans()
+	sheets := make([]sheet.Sheet, 0, len(all))
+	for i, plan := range all {
+		p := newPage(s, paper)
+		plan.draw(p)
+		if p.err != nil {
+			return nil, fmt.Errorf("sheet %s: %w", plan.name, p.err)
+		}
+		p.title(plan, i+1, len(all))
+		sheets = append(sheets, p.finish(plan))
+	}
+	return sheets, nil
+}
+
+// Papers of a set that names none: what an office printer of the country takes.
+const (
+	inchPaper   = "tabloid"
+	metricPaper = "A3"
+)
+
+func paperOf(s door.Set) (catalog.Paper, error) {
+	name := s.Paper
+	if name == "" {
+		name = metricPaper
+		if s.Units == length.Inches {
+			name = inchPaper
+		}
+	}
+	return catalog.PaperSize(name)
+}

@@ -1,0 +1,115 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/render/lettering"
+	"stilewright/render/sheet"
+)
+
+// A cell is one field of the title strip.
+type cell struct {
+	name, value string
+	share       length.Length // of the strip's width
+}
+
+// title draws border and title strip.
+func (p *page) title(plan plan, n, of int) {
+	p.border(p.frame.Path(), sheet.Frame)
+	top := p.frame.Min.Y + stripHeight
+	p.border(plane.Path{plane.Line(plane.At(p.frame.Min.X, top), plane.At(p.frame.Max.X, top))}, sheet.Wide)
+	scale := p.scaleName
+	if p.mixed {
+		scale = "as shown"
+	}
+	cells := []cell{
+		{"JOB", p.set.Job, 30}, {"SHEET", plan.title, 21}, {"SCALE", scale, 13}, {"UNITS", p.unitWords(), 12},
+		{"DRAWN", strings.TrimSpace(p.set.Drawn + " " + p.set.By), 13}, {"REV", p.set.Revision, 5}, {"NO.", fmt.Sprintf("%d of %d", n, of), 6},
+	}
+	x := p.frame.Min.X
+	for i, c := range cells {
+		wide := p.frame.Width() * c.share / 100
+		if i > 0 {
+			p.border(plane.Path{plane.Line(plane.At(x, p.frame.Min.Y), plane.At(x, top))}, sheet.Narrow)
+		}
+		p.text(plane.At(x+2*mm, top-9*mm/2), figureHeight, sheet.Start, false, c.name)
+		value, height := fitted(c.value, wide-4*mm, titleHeight)
+		p.text(plane.At(x+2*mm, p.frame.Min.Y+7*mm/2), height, sheet.Start, false, value)
+		x += wide
+	}
+}
+
+// fitted is the text at the height, lower if that makes it fit, and cut with
+// dots when it does not fit at the least height.
+func fitted(s string, room, height length.Length) (string, length.Length) {
+	s = lettering.Legible(s)
+	if lettering.Advance(s, height) <= room {
+		return s, height
+	}
+	height = figureHeight
+	for cut := []rune(s); ; cut = cut[:len(cut)-1] {
+		whole := string(cut)
+		if len(cut) < len([]rune(s)) {
+			whole = strings.TrimSpace(whole) + "..."
+		}
+		if len(cut) == 0 || lettering.Advance(whole, height) <= room {
+			return whole, height
+		}
+	}
+}
+
+// unitWords says what figures are in.
+func (p *page) unitWords() string {
+	if p.set.Units == length.Inches {
+		return "inches"
+	}
+	return "millimetres"
+}
+
+// border draws a line of the sheet's frame.
+func (p *page) border(path plane.Path, weight sheet.Weight) {
+	p.lines = append(p.lines, sheet.Stroke{Layer: sheet.Border, Weight: weight, Path: path})
+}
+
+// table sets rows of text in columns from the upper left corner down, the first
+// row as its head, and returns its height. Columns named by right are set to
+// the right.
+func (p *page) table(corner plane.Point, rows [][]string, right map[int]bool) (wide, high length.Length) {
+	columns := make([]length.Length, len(rows[0]))
+	for _, row := range rows {
+		for i, s := range row {
+			columns[i] = max(columns[i], lettering.Advance(lettering.Legible(s), figureHeight))
+		}
+	}
+	const pad = 5 * mm / 2
+	wide = pad * length.Length(2*len(columns))
+	wide += length.Sum(columns...)
+	y := corner.Y
+	for n, row := range rows {
+		x := corner.X
+		for i, s := range row {
+			at, align := x+pad, sheet.Start
+			if right[i] {
+				at, align = x+pad+columns[i], sheet.End
+			}
+			p.text(plane.At(at, y-linePitch), figureHeight, align, false, s)
+			x += columns[i] + 2*pad
+		}
+		y -= linePitch + mm
+		if n == 0 {
+			y -= mm
+			p.border(plane.Path{plane.Line(plane.At(corner.X, y+mm/2), plane.At(corner.X+wide, y+mm/2))}, sheet.Narrow)
+		}
+	}
+	return wide, corner.Y - y
+}
+
+// notes sets lines of text from the upper left corner down.
+func (p *page) notes(corner plane.Point, lines ...string) {
+	for i, s := range lines {
+		p.text(corner.Add(0, -linePitch*length.Length(i+1)), figureHeight, sheet.Start, false, s)
+	}
+}
