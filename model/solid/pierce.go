@@ -32,8 +32,11 @@ func (s Solid) Pierce(from, to Vec) []Stretch {
 	}
 	l := line{from, to, size}
 	inside := s.Blank.pierce(l)
+	reach := box{from, from}.join(to)
 	for _, c := range s.Cuts {
-		inside = without(inside, c.pierce(l))
+		if c.bounds().meets(reach) {
+			inside = without(inside, c.pierce(l))
+		}
 	}
 	for i := range inside {
 		in, out := &inside[i].In, &inside[i].Out

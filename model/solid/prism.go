@@ -23,6 +23,20 @@ func (b box) overlap(c box) (box, bool) {
 	return common, common.least.X < common.most.X && common.least.Y < common.most.Y && common.least.Z < common.most.Z
 }
 
+// join is the smallest box round the box and the point.
+func (b box) join(v Vec) box {
+	return box{
+		Vec{min(b.least.X, v.X), min(b.least.Y, v.Y), min(b.least.Z, v.Z)},
+		Vec{max(b.most.X, v.X), max(b.most.Y, v.Y), max(b.most.Z, v.Z)},
+	}
+}
+
+// meets tells whether the boxes share a point.
+func (b box) meets(c box) bool {
+	return b.least.X <= c.most.X && c.least.X <= b.most.X && b.least.Y <= c.most.Y && c.least.Y <= b.most.Y &&
+		b.least.Z <= c.most.Z && c.least.Z <= b.most.Z
+}
+
 // prism is the box as a prism along the axis.
 func (b box) prism(a Axis) Prism {
 	region := plane.Region{plane.Rect(b.least.Flat(a), b.most.Flat(a))}
