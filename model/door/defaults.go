@@ -18,7 +18,7 @@ const (
 
 // Our defaults. A model may replace every one.
 var (
-	tick           = choice{in / 64, mm / 2, "the finest division worked to: sizes that must be shared out are shared in whole ticks"}
+	tick           = choice{in / 32, mm / 2, "the finest division of a tape: sizes that must be shared out are shared in whole ticks"}
 	overlapSize    = choice{in + in/2, 40 * mm, "covers the gap between passing leaves from most angles"}
 	meetingGap     = choice{in / 8, 3 * mm, "room for two leaves to close edge to edge without touching"}
 	jambGap        = choice{0, 0, "the outer leaves close against the jambs"}

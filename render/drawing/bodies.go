@@ -71,8 +71,8 @@ func window(lines []view.Line, box plane.Box) []view.Line {
 	frame := plane.Region{box.Path()}
 	var kept []view.Line
 	for _, line := range lines {
-		inside, _, _ := plane.Clip(line.Path, frame)
-		for _, path := range inside {
+		inside, _, boundary := plane.Clip(line.Path, frame)
+		for _, path := range append(inside, boundary...) {
 			line.Path = path
 			kept = append(kept, line)
 		}

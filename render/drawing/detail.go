@@ -14,7 +14,7 @@ import (
 )
 
 // scaleWords is a scale's name as written below a view.
-func scaleWords(name string) string { return strings.ToUpper(name) }
+func scaleWords(name string) string { return "SCALE " + strings.ToUpper(name) }
 
 // details draws the rabbet, an inside corner, and the joint.
 func details(p *page) {
@@ -50,6 +50,7 @@ func (p *page) rabbetDetail(zone plane.Box) {
 	p.draw(frame, window(lines, box))
 	p.breakLine(frame, plane.At(box.Min.X, 0), plane.At(box.Min.X, leaf.Thickness))
 	p.breakLine(frame, plane.At(box.Max.X, rab.Front), plane.At(box.Max.X, rab.Front+panel.Thickness))
+	p.screw(frame, plane.At(wall+washer.Thickness, washer.Depth), plane.At(wall-grip, washer.Depth), washer.Screw.Diameter)
 	p.stroke(frame, sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(wall-grip-2*mm, washer.Depth), plane.At(wall+washer.Thickness+3*mm, washer.Depth))
 	p.stroke(frame, sheet.Outline, sheet.Narrow, sheet.Continuous, plane.At(sight, 0), plane.At(sight, rab.Front))
 }
@@ -77,7 +78,8 @@ func (p *page) cornerDetail(zone plane.Box) {
 	if rab.Corner > 0 {
 		on := rab.Corner.MM() * (1 - math.Sqrt2/2)
 		tip := plane.At(wall+length.Round(on), sill-rab.Width+length.Round(on))
-		p.note(frame, tip, 22*mm, -frame.Paper(tip).Y+frame.Box.Max.Y-6*mm, dimension.Arrow, "cutter's corner R "+f(rab.Corner), p.cornerNote())
+		at := frame.Paper(tip)
+		p.note(frame, tip, frame.Box.Max.X-at.X+6*mm, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, "cutter's corner R "+f(rab.Corner), p.cornerNote())
 	}
 }
 
@@ -112,7 +114,7 @@ func (p *page) jointDetail(zone plane.Box) {
 	for _, x := range []length.Length{box.Min.X, box.Max.X} {
 		p.breakLine(frame, plane.At(x, 0), plane.At(x, leaf.Thickness))
 	}
-	p.stroke(frame, sheet.Hardware, sheet.Wide, sheet.Continuous, screw.Head.Flat(solid.Z), screw.Tip.Flat(solid.Z))
+	p.screw(frame, screw.Head.Flat(solid.Z), screw.Tip.Flat(solid.Z), screw.Diameter)
 	p.text(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y+mm), figureHeight, sheet.Middle, false,
 		fmt.Sprintf("Pocket %s at %g° to the face; screw %s; collar %s along the screw.", f(pocket.Diameter), pocket.Angle, f(pocket.Screw), f(pocket.Shoulder)))
 }

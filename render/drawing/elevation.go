@@ -26,7 +26,7 @@ func setElevation(p *page) {
 		box.Max.X = max(box.Max.X, at.X)
 	}
 	bottom, top := s.Hung[0].At.Z, s.Hung[0].At.Z+leaf.Height
-	layout := layout{box: box, title: "FROM THE ROOM, LEAVES CLOSED", below: p.shareRows(least), left: []dimension.Row{
+	layout := layout{box: box, title: "FROM THE ROOM, LEAVES CLOSED", below: p.shareRows(), left: []dimension.Row{
 		{At: []length.Length{o.FloorAt(0), bottom, top, o.Head}, Style: dimension.Chain},
 		{At: []length.Length{o.Floor[0].Y, o.Head}, Style: dimension.Overall},
 	}, right: []dimension.Row{
@@ -52,10 +52,8 @@ func setElevation(p *page) {
 
 // shareRows are the rows below the set: what the leaves' edges leave between
 // them, each track's leaves, and the opening at the floor.
-func (p *page) shareRows(floor length.Length) []dimension.Row {
+func (p *page) shareRows() []dimension.Row {
 	s := p.set
-	last := len(s.Opening.Right) - 1
-	_ = last
 	left, right := s.Opening.Left[0].X, s.Opening.Right[0].X
 	chain := []length.Length{left, right}
 	tracks := [2][]length.Length{}

@@ -161,9 +161,23 @@ func leafBack(p *page) {
 	zone := p.work
 	zone.Max.X -= p.columnWidth(notes) + gutter
 	frame := p.place(zone, l)
-	p.draw(frame, view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}}))
+	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}})
+	p.draw(frame, thinned(lines))
+	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)
 	p.partLabels(frame, -1)
 	p.notes(plane.At(zone.Max.X+gutter, p.work.Max.Y), notes...)
+}
+
+// thinned are the lines of a back view with its rabbets, panels and holes close
+// together: all narrow, panels dashed.
+func thinned(lines []view.Line) []view.Line {
+	for i := range lines {
+		lines[i].Weight = sheet.Narrow
+		if lines[i].Layer == sheet.Panel {
+			lines[i].Type = sheet.Hidden
+		}
+	}
+	return lines
 }
 
 // backBelow are the rows below the back view: the washers along the rails, the
@@ -227,8 +241,8 @@ func (p *page) backNotes() []string {
 		fmt.Sprintf("across, %s thick; No. %d screws", f(leaf.Washer.Thickness), leaf.Washer.Screw.Gauge),
 		fmt.Sprintf("%s long, holes %s behind", f(leaf.Washer.Length), f(leaf.Washer.Depth)),
 		"the front face.", "",
-		"Dashed: washer screws in the wood,",
-		"edges behind material.",
+		"Dashed: panels, and washer screws",
+		"in the wood.",
 		"Rout in passes, against the feed;",
 		"guards on, cutter speed by diameter.")
 	return lines

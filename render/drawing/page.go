@@ -2,7 +2,7 @@ package drawing
 
 import (
 	"fmt"
-	"strings"
+	"math"
 
 	"stilewright/model/catalog"
 	"stilewright/model/door"
@@ -22,7 +22,7 @@ const (
 	titleHeight  = 7 * mm / 2 // capitals of view titles
 	stripHeight  = 16 * mm    // title strip along the bottom
 	gutter       = 6 * mm     // between views, and to the frame
-	titleRoom    = 10 * mm    // below a view for its title
+	titleRoom    = 15 * mm    // below a view for its title and scale
 	linePitch    = 5 * mm     // base line to base line of notes
 )
 
@@ -110,12 +110,8 @@ func boxOnPaper(b plane.Box, scale catalog.Scale) plane.Box {
 
 // dimensions draws the rows of a layout.
 func (p *page) dimensions(frame dimension.Frame, l layout) []sheet.Mark {
-	var marks []sheet.Mark
 	options := dimension.Options{Format: p.style.Format, TextHeight: figureHeight, Tick: p.tick()}
-	for side, rows := range [][]dimension.Row{dimension.Below: l.below, dimension.Above: l.above, dimension.LeftOf: l.left, dimension.RightOf: l.right} {
-		laid, _ := dimension.Place(frame, dimension.Side(side), rows, options)
-		marks = append(marks, laid...)
-	}
+	marks, _ := dimension.Around(frame, [4][]dimension.Row{dimension.Below: l.below, dimension.Above: l.above, dimension.LeftOf: l.left, dimension.RightOf: l.right}, options)
 	return marks
 }
 
@@ -129,10 +125,10 @@ func (p *page) tick() length.Length {
 
 // caption writes a view's title and scale below it.
 func (p *page) caption(frame dimension.Frame, bottom length.Length, title string, scale catalog.Scale) {
-	text := title
 	p.took(frame.Scale, scale.Name)
-	text += "   " + strings.ToUpper(scale.Name)
-	p.text(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), bottom+2*mm), titleHeight, sheet.Middle, false, text)
+	at := plane.At((frame.Box.Min.X + frame.Box.Max.X).Half(), bottom)
+	p.text(at.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, title)
+	p.text(at.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
 }
 
 // took notes the scale of a view; the first one is the sheet's.
@@ -199,6 +195,22 @@ func (p *page) stroke(frame dimension.Frame, layer sheet.Layer, weight sheet.Wei
 		path = append(path, plane.Line(frame.Paper(points[i-1]), frame.Paper(points[i])))
 	}
 	p.lines = append(p.lines, sheet.Stroke{Layer: layer, Weight: weight, Line: kind, Path: path})
+}
+
+// screw draws a driven screw: its shank, pointed, and a line for the head.
+func (p *page) screw(frame dimension.Frame, head, tip plane.Point, diameter length.Length) {
+	dx, dy := (tip.X - head.X).MM(), (tip.Y - head.Y).MM()
+	long := math.Hypot(dx, dy)
+	if long == 0 {
+		return
+	}
+	ux, uy, r := dx/long, dy/long, diameter.MM()/2
+	at := func(along, across float64) plane.Point {
+		return head.Add(length.Round(float64(ux*along)-float64(uy*across)), length.Round(float64(uy*along)+float64(ux*across)))
+	}
+	point := long - min(3*r, long/3)
+	p.stroke(frame, sheet.Hardware, sheet.Narrow, sheet.Continuous, at(0, r), at(point, r), tip, at(point, -r), at(0, -r))
+	p.stroke(frame, sheet.Hardware, sheet.Wide, sheet.Continuous, at(0, -2*r), at(0, 2*r))
 }
 
 // note points at a place of a view with a leader; the elbow is given on the

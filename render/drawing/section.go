@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"fmt"
+
 	"stilewright/model/door"
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -167,17 +169,22 @@ func (p *page) vertical(zone plane.Box) {
 	}
 	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(depthTo+15*mm, total))
 	for _, scale := range p.scalesTaken {
-		need := scale.OnPaper(total) + length.Length(len(bands))*12*mm + 2*titleRoom + 22*mm
+		need := scale.OnPaper(total) + length.Length(len(bands)-1)*12*mm + titleRoom + headRoom
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
 		p.bandsAt(zone, bands, box, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
-		at := plane.At((zone.Min.X + zone.Max.X).Half(), zone.Min.Y+3*mm)
-		p.text(at, titleHeight, sheet.Middle, false, "VERTICAL SECTION, BROKEN   "+scaleWords(scale.Name))
 		p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
+		at := plane.At((zone.Min.X + zone.Max.X).Half(), zone.Min.Y)
+		p.text(at.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, "VERTICAL SECTION, BROKEN")
+		p.text(at.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
 		return
 	}
+	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.style.Format(total), p.paper.Name)
 }
+
+// headRoom is what the sizes above the head need on the paper.
+const headRoom = 34 * mm
 
 // cutX is where the vertical section is taken: through a washer on the rails if
 // there is one, else through the middle of the lites.
@@ -226,7 +233,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 	s, h := p.set, p.sectioned()
 	lines, _ := view.Section(setBodies(s), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: scale})
 	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
-	y := zone.Max.Y - 24*mm
+	y := zone.Max.Y - headRoom
 	for i, b := range bands {
 		high := onPaper(b.to - b.from)
 		part := plane.BoxOf(plane.At(box.Min.X, b.from), plane.At(box.Max.X, b.to))
@@ -239,6 +246,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 		p.over = append(p.over, p.dimensions(frame, l)...)
 		p.draw(frame, window(lines, part))
 		p.beyond(frame, b, h)
+		p.text(plane.At(frame.Box.Min.X-3*mm, (frame.Box.Min.Y+frame.Box.Max.Y).Half()), figureHeight, sheet.End, false, b.title)
 		if i > 0 {
 			p.breakLine(frame, plane.At(h.At.Y, b.to), plane.At(h.At.Y+s.Leaf.Thickness, b.to))
 		}
@@ -252,15 +260,33 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 // beyond draws the stile behind the cut, head and floor.
 func (p *page) beyond(frame dimension.Frame, b band, h door.Hung) {
 	s := p.set
+	part := plane.BoxOf(plane.At(-length.Metre, b.from), plane.At(length.Metre, b.to))
 	from, to := max(b.from, h.At.Z), min(b.to, h.At.Z+s.Leaf.Height)
 	for _, y := range []length.Length{h.At.Y, h.At.Y + s.Leaf.Thickness} {
 		p.stroke(frame, sheet.Outline, sheet.Narrow, sheet.Continuous, plane.At(y, from), plane.At(y, to))
 	}
 	reach := s.Track.Setback + s.Track.Depth + 15*mm
 	if b.to == s.Opening.Head {
+		p.hangerSection(frame, h, part)
 		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(-15*mm, b.to), plane.At(reach, b.to))
 	}
 	if floor := p.floorUnder(); b.from <= floor {
 		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(-15*mm, floor), plane.At(reach, floor))
 	}
+}
+
+// hangerSection draws the hanger of the leaf, cut at its own middle, narrow: it
+// lies beyond the plane of the section.
+func (p *page) hangerSection(frame dimension.Frame, h door.Hung, part plane.Box) {
+	s := p.set
+	at := solid.Vec{X: h.At.X, Y: s.Track.Centre[h.Channel], Z: h.At.Z + s.Leaf.Height}
+	var bodies []view.Body
+	for _, piece := range s.Track.Hanger {
+		bodies = append(bodies, view.Body{Solid: piece.Move(at), Layer: sheet.Hardware, Hatch: view.NoHatch, Label: "hanger"})
+	}
+	lines, _ := view.Section(bodies, solid.X, at.X+mm, view.Options{Scale: frame.Scale, NoHatch: true})
+	for i := range lines {
+		lines[i].Weight = sheet.Narrow
+	}
+	p.draw(frame, window(lines, part))
 }
