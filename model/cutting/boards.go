@@ -103,7 +103,7 @@ func (j BoardJob) price(b Board) (Cost, Measure) {
 	if b.InHand {
 		return 0, ByLength
 	}
-	return Cost(b.Length), ByLength
+	return Cost(b.Length.UpTo(length.Micrometre) / length.Micrometre), ByLength
 }
 
 // Faults are all broken rules of the job, joined; nil when it can be laid out
@@ -150,8 +150,8 @@ func (j BoardJob) checkBoard(b Board, found *faults) {
 	switch {
 	case b.Length <= 0:
 		found.add(RuleSize, b.Name, "the board is %s long; it must be more than 0", mm(b.Length))
-	case b.Length > length.Longest:
-		found.add(RuleTooLong, b.Name, "the board is %s long; the limit is %s", mm(b.Length), mm(length.Longest))
+	case b.Length > LongestBoard:
+		found.add(RuleTooLong, b.Name, "the board is %s long; the limit is %s", mm(b.Length), mm(LongestBoard))
 	case j.Kerf >= b.Length:
 		found.add(RuleKerf, b.Name, "kerf is %s, the board only %s; use a narrower kerf", mm(j.Kerf), mm(b.Length))
 	case j.clear(b) <= 0:

@@ -65,25 +65,26 @@ var knownBoards = []struct {
 	boards    int
 }{
 	// Paper rolls of 5600 mm, the example of the encyclopedia article "Cutting
-	// stock problem"; here millimetres stand as inches.
-	{"rolls 5600", "0; 5600; 1380x22 1520x25 1560x12 1710x14 1820x18 1880x18 1930x20 2000x10 2050x12 2100x14 2140x16 2150x18 2200x20", 73},
+	// stock problem"; here a hundredth of an inch stands for
+	// a millimetre.
+	{"rolls 5600", "0; 56@1; 13.8x22 15.2x25 15.6x12 17.1x14 18.2x18 18.8x18 19.3x20 20x10 20.5x12 21x14 21.4x16 21.5x18 22x20", 73},
 	// Gilmore and Gomory's data as carried by the GAMS model library, cutstock.
-	{"rolls 100", "0; 100; 45x97 36x610 31x395 14x211", 453},
+	{"rolls 100", "0; 100@1; 45x97 36x610 31x395 14x211", 453},
 	// Fourer, Gay, Kernighan, AMPL book, cut.dat.
-	{"rolls 110", "0; 110; 20x48 45x35 50x24 55x10 75x8", 47},
+	{"rolls 110", "0; 110@1; 20x48 45x35 50x24 55x10 75x8", 47},
 	// A classroom exercise, boards of 25 ft.
-	{"25 ft", "0; 25; 7x700 9x1200 10x300", 775},
+	{"25 ft", "0; 25@1; 7x700 9x1200 10x300", 775},
 	// A textbook lumber exercise, boards of 17 ft; from memory.
-	{"17 ft", "0; 17; 3x25 5x20 9x15", 19},
+	{"17 ft", "0; 17@1; 3x25 5x20 9x15", 19},
 	// Sorrentino's cutting cases in the AMPL API examples: first fit
 	// decreasing needs 19.
-	{"6450", "0; 6450; 677x10 756x40 1746x33 1876x10", 18},
-	{"kerf trap without kerf", "0; 96; 24x8", 2},
-	{"kerf trap 1", "0.125; 96; 24x8", 3},
-	{"kerf trap 2", "0.125; 96; 36x6 30x6 29.5x6 24x4 18x4", 8},
-	{"kerf trap 3", "0.125; 96; 41x4 35x4 27x6 27.25x4 20.5x6 19.5x4", 9},
-	{"door set 144", "0.125; 144; 80x4 31.75x6 15.5x8 47.875x2", 6},
-	{"door set 120", "0.125; 120; 79.5x6 25.25x9 40x3", 8},
+	{"6450", "0; 64.5@1; 6.77x10 7.56x40 17.46x33 18.76x10", 18},
+	{"kerf trap without kerf", "0; 96@1; 24x8", 2},
+	{"kerf trap 1", "0.125; 96@1; 24x8", 3},
+	{"kerf trap 2", "0.125; 96@1; 36x6 30x6 29.5x6 24x4 18x4", 8},
+	{"kerf trap 3", "0.125; 96@1; 41x4 35x4 27x6 27.25x4 20.5x6 19.5x4", 9},
+	{"door set 144", "0.125; 144@1; 80x4 31.75x6 15.5x8 47.875x2", 6},
+	{"door set 120", "0.125; 120@1; 79.5x6 25.25x9 40x3", 8},
 }
 
 func TestBoardsKnownOptimum(t *testing.T) {
@@ -93,7 +94,7 @@ func TestBoardsKnownOptimum(t *testing.T) {
 			l := layOut(t, j)
 			if l.Count != c.boards || !l.Proven || !l.FewestProven {
 				t.Errorf("%d boards, bound %d, proven %t (%t); known optimum %d", l.Count,
-					l.Bound/Cost(j.Boards[0].Length), l.Proven, l.FewestProven, c.boards)
+					l.Bound, l.Proven, l.FewestProven, c.boards)
 			}
 			t.Logf("%d patterns, %d steps", len(l.Patterns), l.Steps)
 		})
@@ -125,7 +126,7 @@ func TestBoardsBinpack1(t *testing.T) {
 			}
 			l := layOut(t, p.job)
 			if l.Count != want || !l.Proven {
-				t.Errorf("%d boards (bound %d), want %d", l.Count, l.Bound/Cost(p.job.Boards[0].Length), want)
+				t.Errorf("%d boards (bound %d), want %d", l.Count, l.Bound, want)
 			}
 			t.Logf("%d steps", l.Steps)
 		})
@@ -149,7 +150,7 @@ func binpack1(t testing.TB) []packing {
 	all := make([]packing, whole(t, next()))
 	for i := range all {
 		all[i].name = next()
-		all[i].job.Boards = []Board{{Name: "bin", Length: length.Length(whole(t, next())) * length.Millimetre}}
+		all[i].job.Boards = []Board{{Name: "bin", Price: 1, Length: length.Length(whole(t, next())) * length.Millimetre}}
 		count := whole(t, next())
 		all[i].header = whole(t, next())
 		for n := range count {

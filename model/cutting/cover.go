@@ -11,6 +11,9 @@ type cover struct {
 	// holds[s] of them. Every mix of stocks must hold the demand's sizes.
 	measures []measure
 	budget   int // search steps left
+	// proposing tells that the oracle does not know every pattern: its
+	// bound and what it refutes hold for the patterns it knows only.
+	proposing bool
 }
 
 // A coverStock is a stock with its cost in the search's own whole numbers.

@@ -62,6 +62,9 @@ func (d dual) bound(demand, avail []int) int64 {
 	return (sum + d.scale - 1) / d.scale
 }
 
+// mostScaled keeps sums of scaled values inside 63 bits.
+const mostScaled = int64(1) << 61
+
 // scaled is the bound times scale, not rounded.
 func (d dual) scaled(demand, avail []int) int64 {
 	sum := int64(0)
@@ -69,8 +72,12 @@ func (d dual) scaled(demand, avail []int) int64 {
 		sum += d.value[i] * int64(n)
 	}
 	for s, r := range d.rent {
-		if r > 0 {
-			sum -= r * int64(avail[s])
+		switch {
+		case r == 0 || avail[s] == 0:
+		case r > mostScaled/int64(avail[s]):
+			return -mostScaled // rent beyond 62 bits: this dual bounds nothing
+		default:
+			sum = max(sum-r*int64(avail[s]), -mostScaled)
 		}
 	}
 	return sum

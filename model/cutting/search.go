@@ -71,7 +71,7 @@ func (c *cover) endgame(left, avail []int) result {
 	if count > mostEndgame || count == 0 {
 		return result{}
 	}
-	rest := &cover{demand: append([]int(nil), left...), oracle: c.oracle, measures: c.measures, budget: min(c.budget, endgameBudget)}
+	rest := &cover{demand: append([]int(nil), left...), oracle: c.oracle, proposing: c.proposing, measures: c.measures, budget: min(c.budget, endgameBudget)}
 	for s, stock := range c.stock {
 		rest.stock = append(rest.stock, coverStock{stock.cost, avail[s]})
 	}
@@ -203,6 +203,10 @@ type exact struct {
 	seen   map[string]int64
 }
 
+// proposedState is what a state costs more where the oracle looks through a pool
+// of packed sheets for it.
+const proposedState = 60
+
 type outcome int
 
 const (
@@ -235,6 +239,9 @@ func (e *exact) from(cost int64) outcome {
 		return coverFound
 	}
 	e.c.budget--
+	if e.c.proposing {
+		e.c.budget -= proposedState
+	}
 	spare := (e.goal-cost)*e.d.scale - e.d.scaled(e.left, e.avail)
 	if spare < 0 {
 		return noCover

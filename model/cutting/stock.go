@@ -18,8 +18,8 @@ const DearestPrice Cost = 100_000_000
 // A Measure says what a Cost counts.
 type Measure int
 
-// The measures: ByPrice counts the smallest coin, ByLength nanometres of board
-// bought, ByArea square millimetres of sheet bought (each sheet rounded up).
+// The measures: ByPrice counts the smallest coin, ByLength micrometres of board
+// bought, ByArea square millimetres of sheet bought (each piece rounded up).
 const (
 	ByPrice Measure = iota
 	ByLength
@@ -89,6 +89,13 @@ const mostParts = 20_000
 // DefaultBudget is the number of search steps spent when a job names none:
 // about a second or two of an ordinary computer. (Our choice.)
 const DefaultBudget = 2_000_000
+
+// LongestBoard and LongestSheet are the greatest board and side of a sheet:
+// beyond any trade size, and short enough that sums of the search stay exact.
+const (
+	LongestBoard = 100 * length.Metre
+	LongestSheet = 20 * length.Metre
+)
 
 // mm is a length for a message: millimetres, exact.
 func mm(l length.Length) string { return l.Decimal() + " mm" }
