@@ -30,6 +30,7 @@ func (arr *arrangement) align() {
 			*s = spanOf(s.Edge, s.owner)
 			s.first = first
 		}
+		arr.spans = slices.DeleteFunc(arr.spans, func(s span) bool { return s.From == s.To })
 	}
 }
 

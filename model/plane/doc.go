@@ -6,4 +6,6 @@
 // Orientation of straight edges is decided in 128-bit integers and needs no
 // tolerance; only arcs, and points that fall between whole nanometres, are
 // computed in floating point, and return to lengths through length.Round.
+// Since such points lie a little off their edges, the booleans take what is
+// within 2 nm for one (see near); a whole sheet of work stays exact to that.
 package plane

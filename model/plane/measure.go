@@ -66,7 +66,7 @@ func (e Edge) Length() float64 {
 	if e.Turn == Straight {
 		return norm(e.From.to(e.To)) / nmPerMM
 	}
-	return e.Radius() * math.Abs(e.Sweep())
+	return float64(e.Radius() * math.Abs(e.Sweep()))
 }
 
 // Middle is the point half-way along the edge, rounded to a nanometre.
@@ -145,24 +145,36 @@ func (e Edge) Bounds() Box {
 // after From, up to and including To. No segment strays further than chord
 // from the arc, besides the rounding of its ends to a nanometre; a chord of
 // less than a nanometre counts as one. Arcs are halved until they are flat
-// enough, so a mirrored arc has the mirrored points.
+// enough, all parts alike.
 func (e Edge) Flatten(chord length.Length) []Point {
-	return e.flatten(nil, max(chord, length.Nanometre))
+	halvings := e.halvings(float64(max(chord, length.Nanometre)))
+	return e.halve(make([]Point, 0, 1<<halvings), halvings)
 }
 
-func (e Edge) flatten(to []Point, chord length.Length) []Point {
+// halvings is how often the arc must be halved until no part rises more than
+// chord above its own chord. The cosine of half the sweep is chordToCentre
+// over the radius, and half the angle follows by the root.
+func (e Edge) halvings(chord float64) int {
 	if e.Turn == Straight || e.From == e.To {
-		return append(to, e.To)
+		return 0
 	}
-	across := norm(e.From.to(e.To))
-	sagitta := e.radius() - e.chordToCentre(across)
+	r, n := e.radius(), 0
+	cos := max(-1, min(1, e.chordToCentre(norm(e.From.to(e.To)))/r))
+	for float64(r*(1-cos)) > chord {
+		cos = math.Sqrt((1 + cos) / 2)
+		n++
+	}
+	return n
+}
+
+func (e Edge) halve(to []Point, times int) []Point {
 	middle := e.Middle()
-	if sagitta <= float64(chord) || middle == e.From || middle == e.To {
+	if times == 0 || middle == e.From || middle == e.To {
 		return append(to, e.To)
 	}
 	first, second := e, e
 	first.To, second.From = middle, middle
-	return second.flatten(first.flatten(to, chord), chord)
+	return second.halve(first.halve(to, times-1), times-1)
 }
 
 // Closed tells whether the path has edges, each beginning where the last one
@@ -245,7 +257,7 @@ func (e Edge) moments(o Point) (area, mx, my float64) {
 		return area, mx, my
 	}
 	r, sweep := e.Radius(), e.Sweep()
-	segment := float64(r*r) / 2 * lessSine(sweep)
+	segment := float64(float64(r*r) / 2 * lessSine(sweep))
 	// The segment's centroid lies towards the arc's middle: its first moment
 	// about the centre is chord³/12, square to the chord.
 	chord := norm(e.From.to(e.To)) / nmPerMM

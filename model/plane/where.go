@@ -37,14 +37,19 @@ func (r Region) Where(p Point) Position {
 }
 
 // winding is how often the edge winds round the point m, given twice as far
-// out, as counted along the ray from m to the right. See piece.winding.
+// out, as counted along the ray from m to the right.
 func (e Edge) winding(m2 Point) int {
 	if e.long() {
 		first, second := e, e
 		first.To = e.Middle()
 		second.From = first.To
-		return first.winding(m2) + second.winding(m2)
+		return first.half(m2) + second.half(m2)
 	}
+	return e.half(m2)
+}
+
+// half is winding of an edge that is not long.
+func (e *Edge) half(m2 Point) int {
 	chord := norm(e.From.to(e.To))
 	return e.around(m2, chord, e.chordToCentre(chord))
 }
