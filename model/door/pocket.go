@@ -108,7 +108,7 @@ func (r *resolver) pocketRange(i int, practice catalog.PocketHole) (low, high le
 	if i == len(leaf.Rails)-1 {
 		high = leaf.Rails[i].Width() - free
 	}
-	return low, high
+	return low.UpTo(r.tick), high.DownTo(r.tick)
 }
 
 // holeHeights are the heights of a rail's pocket holes above the leaf's bottom.

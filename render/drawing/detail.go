@@ -22,6 +22,7 @@ func details(p *page) {
 	left, right := p.work, p.work
 	left.Max.X = p.work.Min.X + half
 	right.Min.X = left.Max.X + gutter
+	right.Max.X -= 20 * mm // the corner's note stands beside it
 	rabbet, joint := left, left
 	rabbet.Min.Y = left.Min.Y + left.Height()*52/100
 	joint.Max.Y = rabbet.Min.Y - gutter
@@ -58,7 +59,7 @@ func (p *page) rabbetDetail(zone plane.Box) {
 // cornerDetail draws the lower inside corner of a lite from the back: the left
 // stile as one stands behind the leaf.
 func (p *page) cornerDetail(zone plane.Box) {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf := p.set.Leaf
 	rab, lite := leaf.Rabbet, leaf.Lites[0]
 	show := max(rab.Cutter, leaf.Corner.Leg, leaf.Corner.Radius) + 15*mm
 	inner := -leaf.Width + leaf.Stile // sight edge as seen from behind
@@ -79,20 +80,21 @@ func (p *page) cornerDetail(zone plane.Box) {
 		on := rab.Corner.MM() * (1 - math.Sqrt2/2)
 		tip := plane.At(wall+length.Round(on), sill-rab.Width+length.Round(on))
 		at := frame.Paper(tip)
-		p.note(frame, tip, frame.Box.Max.X-at.X+6*mm, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, "cutter's corner R "+f(rab.Corner), p.cornerNote())
+		p.note(frame, tip, frame.Box.Max.X-at.X+6*mm, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, p.cornerNote()...)
 	}
 }
 
 // cornerNote says what is done about the corner.
-func (p *page) cornerNote() string {
+func (p *page) cornerNote() []string {
 	leaf, f := p.set.Leaf, p.style.Format
+	lines := []string{"cutter leaves R " + f(leaf.Rabbet.Corner)}
 	switch {
 	case leaf.Corner.Leg > 0:
-		return fmt.Sprintf("clip %s; least that clears %s", f(leaf.Corner.Leg), f(leaf.Corner.Least))
+		lines = append(lines, "panel clipped "+f(leaf.Corner.Leg), "least clip "+f(leaf.Corner.Least))
 	case leaf.Corner.Radius > 0:
-		return fmt.Sprintf("panel corner R %s; least that clears %s", f(leaf.Corner.Radius), f(leaf.Corner.Least))
+		lines = append(lines, "panel corner R "+f(leaf.Corner.Radius), "least R "+f(leaf.Corner.Least))
 	}
-	return "panel corner clears"
+	return lines
 }
 
 // jointDetail draws the pocket-screw joint of the bottom rail with the left

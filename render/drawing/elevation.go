@@ -32,13 +32,14 @@ func setElevation(p *page) {
 	}, right: []dimension.Row{
 		{At: []length.Length{o.FloorAt(box.Max.X), bottom, top, o.Head}, Style: dimension.Chain},
 		{At: []length.Length{o.Floor[len(o.Floor)-1].Y, o.Head}, Style: dimension.Overall},
-	}, above: []dimension.Row{
-		{At: []length.Length{o.Left[1].X, s.Hung[0].At.X, s.Hung[len(s.Hung)-1].At.X + leaf.Width, o.Right[last].X}, Style: dimension.Chain},
-		{At: []length.Length{o.Left[1].X, o.Right[last].X}, Style: dimension.Overall},
 	}}
-	zone := p.work
+	layout.above = []dimension.Row{{At: []length.Length{o.Left[1].X, o.Right[last].X}, Style: dimension.Overall}}
+	if first, end := s.Hung[0].At.X, s.Hung[len(s.Hung)-1].At.X+leaf.Width; first != o.Left[1].X || end != o.Right[last].X {
+		reveals := dimension.Row{At: []length.Length{o.Left[1].X, first, end, o.Right[last].X}, Style: dimension.Chain}
+		layout.above = append([]dimension.Row{reveals}, layout.above...)
+	}
 	notes := p.setNotes()
-	zone.Max.X -= p.columnWidth(notes) + gutter
+	zone, corner := p.beside(columns(1, notes))
 	frame := p.place(zone, layout)
 	p.draw(frame, view.Elevation(setBodies(s), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
 	p.opening(frame)
@@ -47,7 +48,7 @@ func setElevation(p *page) {
 	for _, h := range s.Hung {
 		p.leafName(frame, h)
 	}
-	p.notes(plane.At(zone.Max.X+gutter, p.work.Max.Y), notes...)
+	p.notes(corner, 1, notes...)
 }
 
 // shareRows are the rows below the set: what the leaves' edges leave between

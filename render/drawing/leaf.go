@@ -13,13 +13,31 @@ import (
 	"stilewright/render/view"
 )
 
-// columnWidth is the width of a column of notes.
-func (p *page) columnWidth(lines []string) length.Length {
-	var wide length.Length
+// columns is the room that lines take in n columns of one width.
+func columns(n int, lines []string) (wide, high length.Length) {
 	for _, s := range lines {
 		wide = max(wide, lettering.Advance(lettering.Legible(s), figureHeight))
 	}
-	return wide
+	rows := 0
+	for _, column := range paragraphs(n, lines) {
+		rows = max(rows, len(column))
+	}
+	return (wide+gutter)*length.Length(n) - gutter, length.Length(rows+1) * linePitch
+}
+
+// paragraphs shares lines among n columns, breaking only at empty lines.
+func paragraphs(n int, lines []string) [][]string {
+	target := (len(lines) + n - 1) / n
+	shared := [][]string{nil}
+	for _, s := range lines {
+		last := len(shared) - 1
+		if s == "" && len(shared[last]) >= target-1 && len(shared) < n {
+			shared = append(shared, nil)
+			continue
+		}
+		shared[last] = append(shared[last], s)
+	}
+	return shared
 }
 
 // railEdges are the heights of all rail edges, from the bottom up.
@@ -59,12 +77,12 @@ func leafFront(p *page) {
 	start := len(p.over)
 	wide, high := p.table(plane.At(0, 0), rows, map[int]bool{1: true, 6: true})
 	p.over, p.lines = p.over[:start], p.lines[:len(p.lines)-1]
-	zone := p.work
-	zone.Max.X -= wide + gutter
+	notes := p.frontNotes()
+	across, down := columns(1, notes)
+	zone, corner := p.beside(max(wide, across), high+gutter+down)
 	frame := p.place(zone, l)
-	corner := plane.At(p.work.Max.X-wide, p.work.Max.Y)
 	p.table(corner, rows, map[int]bool{1: true, 6: true})
-	p.notes(corner.Add(5*mm/2, -high-gutter), p.frontNotes()...)
+	p.notes(corner.Add(5*mm/2, -high-gutter), 1, notes...)
 	p.draw(frame, view.Elevation(leafBodies(leaf, false), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
 	for _, lite := range leaf.Lites {
 		p.fill(frame, plane.Region{lite.Sight.Path()}, sheet.Panel, sheet.Tint)
@@ -81,8 +99,15 @@ func (p *page) partLabels(frame dimension.Frame, way length.Length) {
 	leaf := p.set.Leaf
 	for _, part := range leaf.Parts {
 		least, most := part.Solid.Bounds()
-		box := plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z))
-		p.label(frame, box, part.Label)
+		switch part.Role {
+		case door.StileRole: // beside a lite, clear of the rails' centre lines
+			least.Z, most.Z = leaf.Lites[0].Sight.Min.Y, leaf.Lites[0].Sight.Max.Y
+		case door.RailRole: // between washers
+			if at := leaf.Washer.Across; len(at) > 1 {
+				least.X, most.X = leaf.Stile+at[0], leaf.Stile+at[1]
+			}
+		}
+		p.label(frame, plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z)), part.Label)
 	}
 }
 
@@ -99,7 +124,7 @@ func kinds(leaf door.Leaf) []kind {
 		a, b := part.Solid.Bounds()
 		i := slices.IndexFunc(all, func(k kind) bool {
 			c, d := k.first.Solid.Bounds()
-			return k.first.Role == part.Role && k.first.Mass == part.Mass && b.X-a.X == d.X-c.X && b.Z-a.Z == d.Z-c.Z
+			return k.first.Name == part.Name && k.first.Mass == part.Mass && b.X-a.X == d.X-c.X && b.Z-a.Z == d.Z-c.Z
 		})
 		if i < 0 {
 			all = append(all, kind{first: part, labels: []string{part.Label}})
@@ -124,11 +149,7 @@ func (p *page) partRows() [][]string {
 		if n := len(k.labels); n > 1 {
 			label += ".." + k.labels[n-1]
 		}
-		name := k.first.Name
-		if len(k.labels) > 1 && k.first.Role == door.StileRole {
-			name = "stile"
-		}
-		rows = append(rows, []string{label, fmt.Sprint(len(k.labels)), name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
+		rows = append(rows, []string{label, fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
 	}
 	return rows
 }
@@ -158,14 +179,17 @@ func leafBack(p *page) {
 		{At: append([]length.Length{0}, p.pocketHeights()...), Style: dimension.Running, Label: "POCKET HOLES"},
 	}}
 	notes := p.backNotes()
-	zone := p.work
-	zone.Max.X -= p.columnWidth(notes) + gutter
+	side := 1
+	if p.upright {
+		side = 3
+	}
+	zone, corner := p.beside(columns(side, notes))
 	frame := p.place(zone, l)
 	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}})
 	p.draw(frame, thinned(lines))
 	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)
 	p.partLabels(frame, -1)
-	p.notes(plane.At(zone.Max.X+gutter, p.work.Max.Y), notes...)
+	p.notes(corner, side, notes...)
 }
 
 // thinned are the lines of a back view with its rabbets, panels and holes close
@@ -231,7 +255,7 @@ func (p *page) backNotes() []string {
 	for i, at := range leaf.Rabbet.Passes {
 		lines = append(lines, fmt.Sprintf("   %d: %s", i+1, f(at)))
 	}
-	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s.", 4*len(leaf.Lites), p.cornerWords()), "",
+	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s", 4*len(leaf.Lites), p.cornerWords()), "",
 		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
 		fmt.Sprintf("edge gap %s, bite %s.", f(leaf.Panel.EdgeGap), f(leaf.Panel.Bite)), "",
 		fmt.Sprintf("%d pocket holes a leaf, %g°:", leaf.Pocket.Holes, leaf.Pocket.Angle),
@@ -253,9 +277,9 @@ func (p *page) cornerWords() string {
 	leaf, f := p.set.Leaf, p.style.Format
 	switch {
 	case leaf.Corner.Leg > 0:
-		return "round; panels clipped " + f(leaf.Corner.Leg)
+		return "clipped " + f(leaf.Corner.Leg)
 	case leaf.Corner.Radius > 0:
-		return "round; panels rounded " + f(leaf.Corner.Radius)
+		return "rounded " + f(leaf.Corner.Radius)
 	case leaf.Rabbet.Corner == 0:
 		return "chiselled square"
 	}

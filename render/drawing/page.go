@@ -39,14 +39,18 @@ type page struct {
 	scale       sheet.Scale  // of the first view
 	scaleName   string
 	mixed       bool // views of more than one scale
+	upright     bool // the long side stands
 	err         error
 	wide, high  length.Length
 	scalesTaken []catalog.Scale
 }
 
-func newPage(s door.Set, paper catalog.Paper) *page {
+func newPage(s door.Set, paper catalog.Paper, upright bool) *page {
 	w, h := paper.Landscape()
-	p := &page{set: s, style: length.Style{Unit: s.Units}, paper: paper, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
+	if upright {
+		w, h = paper.Portrait()
+	}
+	p := &page{upright: upright, set: s, style: length.Style{Unit: s.Units}, paper: paper, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
 	p.frame = plane.BoxOf(plane.At(paper.Binding, paper.Ends), plane.At(w-paper.Sides, h-paper.Ends))
 	p.work = plane.BoxOf(p.frame.Min.Add(gutter, stripHeight+gutter), p.frame.Max.Add(-gutter, -gutter))
 	return p
@@ -64,6 +68,19 @@ func scalesOf(u length.Unit) []catalog.Scale {
 func (p *page) finish(plan plan) sheet.Sheet {
 	marks := append(append(append([]sheet.Mark{}, p.fills...), p.lines...), p.over...)
 	return sheet.Sheet{Name: plan.name, Title: p.set.Job + " · " + plan.title, Description: plan.description, Width: p.wide, Height: p.high, Scale: p.scale, Marks: marks}
+}
+
+// beside shares the work area between a view and a block of lettering of that
+// size: in a column at the right, or on an upright sheet at the foot. It returns
+// the view's zone and the block's upper left corner.
+func (p *page) beside(wide, high length.Length) (zone plane.Box, corner plane.Point) {
+	zone = p.work
+	if p.upright {
+		zone.Min.Y += high + gutter
+		return zone, plane.At(p.work.Min.X, p.work.Min.Y+high)
+	}
+	zone.Max.X -= wide + gutter
+	return zone, plane.At(p.work.Max.X-wide, p.work.Max.Y)
 }
 
 // A layout is what a view needs on the paper: the model's box it shows, in the

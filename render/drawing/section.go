@@ -117,6 +117,7 @@ func (p *page) overlapSection(zone plane.Box) {
 	frame := p.place(zone, l)
 	lines, _ := view.Section(setBodies(s), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
+	p.cutScrews(frame, solid.Z, cutHeight(s.Leaf), box, s.Hung[i:i+2])
 	for _, x := range []length.Length{box.Min.X, box.Max.X} {
 		for _, h := range s.Hung[i : i+2] {
 			if h.At.X < x && x < h.At.X+s.Leaf.Width {
@@ -245,6 +246,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 		}
 		p.over = append(p.over, p.dimensions(frame, l)...)
 		p.draw(frame, window(lines, part))
+		p.cutScrews(frame, solid.X, cutX(s.Leaf), part, []door.Hung{h})
 		p.beyond(frame, b, h)
 		p.text(plane.At(frame.Box.Min.X-3*mm, (frame.Box.Min.Y+frame.Box.Max.Y).Half()), figureHeight, sheet.End, false, b.title)
 		if i > 0 {
@@ -289,4 +291,22 @@ func (p *page) hangerSection(frame dimension.Frame, h door.Hung, part plane.Box)
 		lines[i].Weight = sheet.Narrow
 	}
 	p.draw(frame, window(lines, part))
+}
+
+// cutScrews draws the washer screws of leaves that lie in a section's plane, at
+// that coordinate of the leaf, and in its window.
+func (p *page) cutScrews(frame dimension.Frame, across solid.Axis, at length.Length, box plane.Box, leaves []door.Hung) {
+	for _, h := range leaves {
+		for _, c := range p.set.Leaf.Screws {
+			head, tip := c.Head.Add(h.At).Flat(across), c.Tip.Add(h.At).Flat(across)
+			if c.For == "washer" && c.Head.Along(across) == at && c.Tip.Along(across) == at && holds(box, head) && holds(box, tip) {
+				p.screw(frame, head, tip, c.Diameter)
+			}
+		}
+	}
+}
+
+// holds tells whether a point lies in a box or on its edge.
+func holds(b plane.Box, at plane.Point) bool {
+	return b.Min.X <= at.X && at.X <= b.Max.X && b.Min.Y <= at.Y && at.Y <= b.Max.Y
 }

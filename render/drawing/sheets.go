@@ -13,16 +13,17 @@ import (
 type plan struct {
 	name, title, description string
 	draw                     func(*page)
+	tall                     bool // may stand upright where that allows a larger scale
 }
 
 // plans lists the sheets of every set in their order.
 func plans() []plan {
 	return []plan{
-		{"1-set", "Set in the opening", "The opening as measured, from the room, with its leaves closed.", setElevation},
-		{"2-leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront},
-		{"3-leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack},
-		{"4-sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections},
-		{"5-details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details},
+		{"1-set", "Set in the opening", "The opening as measured, from the room, with its leaves closed.", setElevation, false},
+		{"2-leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront, true},
+		{"3-leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack, true},
+		{"4-sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false},
+		{"5-details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details, false},
 	}
 }
 
@@ -36,8 +37,7 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 	all := plans()
 	sheets := make([]sheet.Sheet, 0, len(all))
 	for i, plan := range all {
-		p := newPage(s, paper)
-		plan.draw(p)
+		p := draw(s, paper, plan)
 		if p.err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", plan.name, p.err)
 		}
@@ -46,6 +46,25 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 	}
 	return sheets, nil
 }
+
+// draw draws a plan lying, or upright where it may and that fits at a larger
+// scale.
+func draw(s door.Set, paper catalog.Paper, plan plan) *page {
+	lying := newPage(s, paper, false)
+	plan.draw(lying)
+	if !plan.tall {
+		return lying
+	}
+	upright := newPage(s, paper, true)
+	plan.draw(upright)
+	if upright.err == nil && (lying.err != nil || larger(upright.scale, lying.scale)) {
+		return upright
+	}
+	return lying
+}
+
+// larger tells whether scale a draws larger than b.
+func larger(a, b sheet.Scale) bool { return a.Paper*b.Real > b.Paper*a.Real }
 
 // Papers of a set that names none: what an office printer of the country takes.
 const (

@@ -26,8 +26,8 @@ func (p *page) title(plan plan, n, of int) {
 		scale = "as shown"
 	}
 	cells := []cell{
-		{"JOB", p.set.Job, 30}, {"SHEET", plan.title, 21}, {"SCALE", scale, 13}, {"UNITS", p.unitWords(), 12},
-		{"DRAWN", strings.TrimSpace(p.set.Drawn + " " + p.set.By), 13}, {"REV", p.set.Revision, 5}, {"NO.", fmt.Sprintf("%d of %d", n, of), 6},
+		{"JOB", p.set.Job, 29}, {"SHEET", plan.title, 20}, {"SCALE", scale, 13}, {"UNITS", p.unitWords(), 12},
+		{strings.TrimSpace("DRAWN " + p.set.By), p.set.Drawn, 13}, {"REV", p.set.Revision, 6}, {"NO.", fmt.Sprintf("%d of %d", n, of), 7},
 	}
 	x := p.frame.Min.X
 	for i, c := range cells {
@@ -35,7 +35,8 @@ func (p *page) title(plan plan, n, of int) {
 		if i > 0 {
 			p.border(plane.Path{plane.Line(plane.At(x, p.frame.Min.Y), plane.At(x, top))}, sheet.Narrow)
 		}
-		p.text(plane.At(x+2*mm, top-9*mm/2), figureHeight, sheet.Start, false, c.name)
+		name, _ := fitted(c.name, wide-4*mm, figureHeight)
+		p.text(plane.At(x+2*mm, top-9*mm/2), figureHeight, sheet.Start, false, name)
 		value, height := fitted(c.value, wide-4*mm, titleHeight)
 		p.text(plane.At(x+2*mm, p.frame.Min.Y+7*mm/2), height, sheet.Start, false, value)
 		x += wide
@@ -107,9 +108,15 @@ func (p *page) table(corner plane.Point, rows [][]string, right map[int]bool) (w
 	return wide, corner.Y - y
 }
 
-// notes sets lines of text from the upper left corner down.
-func (p *page) notes(corner plane.Point, lines ...string) {
-	for i, s := range lines {
-		p.text(corner.Add(0, -linePitch*length.Length(i+1)), figureHeight, sheet.Start, false, s)
+// notes sets lines of text from the upper left corner down, in n columns of one
+// width.
+func (p *page) notes(corner plane.Point, n int, lines ...string) {
+	wide, _ := columns(n, lines)
+	step := (wide + gutter) / length.Length(n)
+	for i, column := range paragraphs(n, lines) {
+		for k, s := range column {
+			at := corner.Add(step*length.Length(i), -linePitch*length.Length(k+1))
+			p.text(at, figureHeight, sheet.Start, false, s)
+		}
 	}
 }
