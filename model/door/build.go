@@ -71,24 +71,13 @@ func (r *resolver) washerBore(wall, way solid.Vec) solid.Bore {
 
 // washerHeights are the heights of the washers along a lite's stile edges.
 func (r *resolver) washerHeights(lite Lite) []length.Length {
-	first := r.set.Leaf.Washer.Up
-	if len(first) < 2 {
-		return r.spread1(lite.Sight.Min.Y, lite.Sight.Height(), first)
-	}
+	corner, _ := r.figureValue("washer.corner.stile")
 	most, _ := r.figureValue("washer.spacing")
-	return r.spread1(lite.Sight.Min.Y, lite.Sight.Height(), r.spread(lite.Sight.Height(), first[0], most))
-}
-
-// spread1 moves places along an edge to where the edge begins.
-func (r *resolver) spread1(from, edge length.Length, places []length.Length) []length.Length {
-	moved := make([]length.Length, len(places))
-	for i, at := range places {
-		moved[i] = from + at
+	heights := r.spread(lite.Sight.Height(), corner, most)
+	for i := range heights {
+		heights[i] += lite.Sight.Min.Y
 	}
-	if len(places) == 1 {
-		moved[0] = from + edge.Half()
-	}
-	return moved
+	return heights
 }
 
 // figureValue is the value of a figure resolved before.

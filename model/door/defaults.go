@@ -60,6 +60,7 @@ const (
 	humidityMoist  = 60.0 // and in summer
 	indoorReason   = "15 K and 30 to 60 % relative humidity indoors"
 	gaugeOfWasher  = 6
+	mostPasses     = 50 // of a rabbet: more are a slip of the pen
 	defaultTrackIn = "two-channel"
 	defaultTrackMM = "two-channel-35"
 	defaultCorner  = "clipped"

@@ -29,8 +29,8 @@ func (r *resolver) placeTrack() {
 	t.Centre[Front] = r.derive("track.centre.front", t.Setback+(t.Depth-t.Spacing).Half(), "setback + half of depth less spacing", "track.setback", "track.depth", "track.spacing")
 	t.Centre[Back] = r.derive("track.centre.back", t.Centre[Front]+t.Spacing, "front channel plus spacing", "track.centre.front", "track.spacing")
 	t.Length = r.derive("track.length", r.set.Opening.Right[len(r.set.Opening.Right)-1].X-r.set.Opening.Left[1].X-r.assume("track.short", trackShort.in(r.units), trackShort.reason, houseRule), "width of the opening at the head, less room to get it in", "opening.width.top", "track.short")
-	inset := r.assume("hanger.inset", hangerInset.in(r.units), hangerInset.reason, houseRule)
-	inset = min(inset, r.set.Leaf.Width/4)
+	wanted := r.assume("hanger.wanted", hangerInset.in(r.units), hangerInset.reason, houseRule)
+	inset := r.derive("hanger.inset", min(wanted, r.set.Leaf.Width/4), "leaf's side to the middle of its hanger: as wanted, but at most a quarter of the leaf", "hanger.wanted", "leaf.width")
 	t.HangerAt = [2]length.Length{inset, r.set.Leaf.Width - inset}
 }
 
@@ -48,6 +48,9 @@ func (r *resolver) fascia() {
 	clear, leafFront := screwClear.in(r.units), r.set.Track.Centre[Front]-r.set.Leaf.Thickness.Half()
 	if height > r.set.Track.HeadDrop && thick+clear > leafFront {
 		r.stop("hanging.fascia", RuleFascia, "the fascia is %v thick and hangs %v below the head, before a front leaf whose face is %v behind the opening's front; %v must be left between: set the track back by %v more", thick, height, leafFront, clear, thick+clear-leafFront)
+	}
+	if setback := r.set.Track.Setback; setback < thick {
+		r.stop("hanging.track.setback", RuleFascia, "the track begins %v behind the opening's front and the fascia is %v thick: they stand in one another; set the track back by at least %v", setback, thick, thick)
 	}
 	if height < r.set.Track.Height {
 		r.warn("hanging.fascia.height", RuleFascia, "the fascia is %v high and the track %v: the track shows below it", height, r.set.Track.Height)
@@ -123,12 +126,13 @@ func (r *resolver) hanger(inside, wall length.Length) []solid.Solid {
 	t := r.set.Track
 	lips := t.HeadDrop - t.Height + wall // above the leaf's top
 	radius := min(inside.Half()-wall, (t.Height-2*wall).Half()-wall/2)
-	if radius <= 0 || lips <= 0 {
-		return nil
+	if radius <= 0 || lips <= wall || inside < 6*wall {
+		return nil // no room for one
 	}
 	wide := 20 * mm
-	plate := solid.Solid{Blank: solid.Block(solid.Vec{X: -wide, Y: -inside / 4}, solid.Vec{X: wide, Y: inside / 4, Z: wall})}
-	stem := solid.Solid{Blank: solid.Block(solid.Vec{X: -wall, Y: -wall, Z: wall}, solid.Vec{X: wall, Y: wall, Z: lips + radius})}
+	thick := min(wall, lips-wall) // of the plate, below the track
+	plate := solid.Solid{Blank: solid.Block(solid.Vec{X: -wide, Y: -inside / 4}, solid.Vec{X: wide, Y: inside / 4, Z: thick})}
+	stem := solid.Solid{Blank: solid.Block(solid.Vec{X: -wall, Y: -wall, Z: thick}, solid.Vec{X: wall, Y: wall, Z: lips + radius})}
 	wheel := func(y0, y1 length.Length) solid.Solid {
 		return solid.Solid{Blank: solid.Prism{Axis: solid.Y, Region: plane.Region{plane.Circle(plane.At(0, lips+radius), radius)}, From: y0, To: y1}}
 	}

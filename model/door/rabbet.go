@@ -39,8 +39,12 @@ func (r *resolver) rabbet() {
 // and a last one that takes what is left.
 func (r *resolver) passes(depth length.Length) []length.Length {
 	most := r.sized("rabbet.per_pass", "panel.rabbet.per_pass", r.model.Panel.Rabbet.PerPass, perPass)
+	if count := (depth + most - 1) / most; count > mostPasses {
+		r.stop("panel.rabbet.per_pass", RuleCutter, "a rabbet %v deep cut %v at a time takes %d passes; up to %d are planned: cut at least %v at a time", depth, most, int(count), mostPasses, roundedUp(depth, mostPasses).UpTo(r.tick))
+		return nil
+	}
 	var set []length.Length
-	for at := most; at < depth && len(set) < 100; at += most {
+	for at := most; at < depth; at += most {
 		set = append(set, at)
 	}
 	set = append(set, depth)
@@ -62,6 +66,10 @@ func (r *resolver) rabbetFits() {
 	case leaf.Panel.Thickness > rab.Depth:
 		r.stop("panel.thickness", RulePanelProud, "the panel is %v thick and its rabbet %v deep: it would stand out of the back by %v", leaf.Panel.Thickness, rab.Depth, leaf.Panel.Thickness-rab.Depth)
 	}
+	r.cutterFits()
+	if len(leaf.Rails) == 0 {
+		return // frame has said so
+	}
 	clear := screwClear.in(r.units)
 	for _, rail := range leaf.Rails[1 : len(leaf.Rails)-1] {
 		if rail.Width() < 2*rab.Width+clear {
@@ -72,7 +80,6 @@ func (r *resolver) rabbetFits() {
 	if narrow := min(leaf.Stile, leaf.Rails[0].Width(), leaf.Rails[len(leaf.Rails)-1].Width()); narrow < rab.Width+clear {
 		r.stop("panel.rabbet.width", RuleRabbetWide, "a rabbet %v wide leaves %v of a member %v wide; at least %v is needed", rab.Width, narrow-rab.Width, narrow, clear)
 	}
-	r.cutterFits()
 }
 
 // cutterFits checks that a bearing-guided cutter can mill the rabbet: the
@@ -96,12 +103,7 @@ func (r *resolver) cutterFits() {
 // panel resolves the sheet, its edge gap and bite.
 func (r *resolver) panel() {
 	p, leaf := r.model.Panel, &r.set.Leaf
-	sheet, err := catalog.Sheet(p.Material)
-	if err != nil {
-		r.stop("panel.material", RuleUnknownSheet, "%v", err)
-		return
-	}
-	leaf.Panel.Material = sheet
+	sheet := leaf.Panel.Material
 	if p.EdgeGap != nil {
 		leaf.Panel.EdgeGap = r.given("panel.edge_gap", "panel.edge_gap", *p.EdgeGap)
 	} else {
@@ -204,17 +206,19 @@ func (r *resolver) clip(stated *length.Length, least length.Length) length.Lengt
 // round resolves the panel's corner radius.
 func (r *resolver) round(stated *length.Length, least length.Length) length.Length {
 	leaf := r.set.Leaf
-	if stated == nil {
-		return r.derive("corner.radius", max(0, leaf.Rabbet.Corner-leaf.Panel.EdgeGap), "corner radius of the rabbet less the edge gap: the gap stays even", "rabbet.corner", "panel.edge_gap")
+	var radius length.Length
+	if stated != nil {
+		radius = r.given("corner.radius", "panel.corner.radius", *stated)
+	} else {
+		radius = r.derive("corner.radius", max(0, leaf.Rabbet.Corner-leaf.Panel.EdgeGap), "corner radius of the rabbet less the edge gap: the gap stays even", "rabbet.corner", "panel.edge_gap")
 	}
-	radius := r.given("corner.radius", "panel.corner.radius", *stated)
 	if radius < least {
 		r.stop("panel.corner.radius", RuleCornerRadius, "a corner radius of %v does not clear the cutter's corner of radius %v with an edge gap of %v; the smallest that does is %v", radius, leaf.Rabbet.Corner, leaf.Panel.EdgeGap, least.UpTo(r.tick))
 	}
 	// A round corner lies inside the sight corner when its arc's middle does:
 	// radius × (√2 − 1) ≤ √2 × bite.
 	if most := length.Round(leaf.Panel.Bite.MM() * math.Sqrt2 / (math.Sqrt2 - 1)); radius > most {
-		r.stop("panel.corner.radius", RuleCornerDaylight, "a corner radius of %v reaches past the shoulder: with a bite of %v daylight shows beyond %v", radius, leaf.Panel.Bite, most)
+		r.stop("panel.corner.radius", RuleCornerDaylight, "a corner radius of %v reaches past the shoulder: with a bite of %v daylight shows beyond %v; square the corners, take a smaller cutter or a wider rabbet", radius, leaf.Panel.Bite, most)
 	}
 	return radius
 }

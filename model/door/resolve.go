@@ -3,6 +3,7 @@ package door
 import (
 	"fmt"
 
+	"stilewright/model/catalog"
 	"stilewright/model/length"
 	"stilewright/model/spec"
 )
@@ -13,6 +14,17 @@ import (
 func Resolve(m spec.Spec) (Set, []spec.Finding) {
 	r := &resolver{model: m, units: m.Units.Unit, style: length.Style{Unit: m.Units.Unit, Mark: true}}
 	r.set = Set{Job: m.Job, Drawn: m.Drawn, By: m.By, Revision: m.Revision, Units: r.units, Paper: m.Paper}
+	r.run()
+	if r.stopped {
+		return Set{}, r.findings
+	}
+	r.set.Figures = r.figures
+	return r.set, r.findings
+}
+
+// run takes the stages in turn. One that needs what an earlier one could not
+// tell is left out, so that every finding is a fault of its own.
+func (r *resolver) run() {
 	r.tick = r.ledger.assume("tick", tick.in(r.units), tick.reason, houseRule)
 	r.opening()
 	r.stock()
@@ -23,21 +35,41 @@ func Resolve(m spec.Spec) (Set, []spec.Finding) {
 		r.rabbet()
 		r.pocket()
 	}
-	if !r.stopped {
-		r.panel()
+	r.lookUp()
+	if r.stopped {
+		return
+	}
+	r.panel()
+	if r.set.Leaf.Panel.LeastBite > 0 {
 		r.corner()
 		r.washer()
 	}
 	if r.stopped {
-		return Set{}, r.findings
+		return
 	}
 	r.build()
 	r.hang()
-	r.set.Figures = r.figures
-	if r.stopped {
-		return Set{}, r.findings
+}
+
+// lookUp finds in the catalogue what the model names: wood, sheet and screw.
+func (r *resolver) lookUp() {
+	var err error
+	species, gauge := r.model.Stock.Species, r.model.Panel.HeldBy.Screw.Gauge
+	if species == "" {
+		species = defaultSpecies
 	}
-	return r.set, r.findings
+	if gauge == 0 {
+		gauge = gaugeOfWasher
+	}
+	if r.set.Stock.Species, err = catalog.Species(species); err != nil {
+		r.stop("stock.species", RuleUnknownSpecies, "%v", err)
+	}
+	if r.set.Leaf.Panel.Material, err = catalog.Sheet(r.model.Panel.Material); err != nil {
+		r.stop("panel.material", RuleUnknownSheet, "%v", err)
+	}
+	if r.set.Leaf.Washer.Screw, err = catalog.Screw(gauge); err != nil {
+		r.stop("panel.held_by.screw.gauge", RuleScrewGauge, "%v", err)
+	}
 }
 
 // A resolver carries the set while it grows.

@@ -37,6 +37,7 @@ const (
 	RulePocketTip       = "pocket-tip"        // the screw comes out of the stile
 	RulePocketShoulder  = "pocket-shoulder"   // the pocket does not fit the thickness
 	RuleTrackThickness  = "track-thickness"   // the track does not carry this leaf
+	RuleTrackSection    = "track-section"     // the track's sizes contradict one another
 	RuleFaceGap         = "face-gap"          // leaves touch as they pass
 	RuleFascia          = "fascia"            // the fascia is in the leaf's way
 	RuleMass            = "mass"              // the leaf is heavier than the track's rating

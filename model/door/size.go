@@ -32,6 +32,12 @@ func (r *resolver) track() {
 	track := Track{Row: row, Spacing: take("spacing", t.Spacing, typical.Spacing), HeadDrop: take("head_drop", t.HeadDrop, typical.HeadDrop),
 		Height: take("height", t.Height, typical.Height), Depth: take("depth", t.Depth, typical.Depth), Adjust: take("adjust", nil, typical.Adjust)}
 	r.set.Track = track
+	if track.Depth <= track.Spacing {
+		r.stop("hanging.track", RuleTrackSection, "channels %v apart do not fit a track %v deep: its depth must be more than its spacing", track.Spacing, track.Depth)
+	}
+	if track.HeadDrop < track.Height {
+		r.stop("hanging.track", RuleTrackSection, "the leaves hang %v below the head and the track is %v high: their tops would stand in the track; the head drop must be at least %v", track.HeadDrop, track.Height, track.Height)
+	}
 	r.carries(typical)
 }
 
@@ -64,6 +70,9 @@ func (r *resolver) size() {
 	}
 	if !r.slides() {
 		return
+	}
+	if h.Overlap.Stile && r.set.Leaf.Stile <= 0 {
+		return // stock has said so
 	}
 	r.width()
 	if r.set.Track.HeadDrop > 0 {
@@ -149,7 +158,8 @@ func (r *resolver) overlaps(whole length.Length, count int, from []string) {
 	each := whole / length.Length(count)
 	switch {
 	case each <= 0:
-		need := roundedUp(r.set.Opening.Width+length.Length(count)*least, length.Length(len(r.model.Hanging.Tracks))).UpTo(r.tick)
+		n := length.Length(len(r.model.Hanging.Tracks))
+		need := roundedUp(n*r.set.Leaf.Width-whole+length.Length(count)*least, n).UpTo(r.tick)
 		r.stop(path, RuleOverlap, "leaves %v wide overlap by %v and leave the opening of %v uncovered; %v would overlap by %v", r.set.Leaf.Width, each, r.set.Opening.Width, need, least)
 		return
 	case each < least:

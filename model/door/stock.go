@@ -5,33 +5,24 @@ import (
 	"stilewright/model/length"
 )
 
-// stock resolves species and board, and from them thickness and stile width
-// where the model leaves those out.
+// stock resolves the board, and from it thickness and stile width where the
+// model leaves those out.
 func (r *resolver) stock() {
-	s := r.model.Stock
-	species := s.Species
-	if species == "" {
-		species = defaultSpecies
-	}
-	wood, err := catalog.Species(species)
-	if err != nil {
-		r.stop("stock.species", RuleUnknownSpecies, "%v", err)
-	}
-	r.set.Stock.Species = wood
-	if s.Board != "" {
-		r.board()
+	if r.model.Stock.Board != "" && !r.board() {
+		return
 	}
 	r.thickness()
 	r.stile()
 }
 
-// board resolves the nominal board and what planing and ripping take off it.
-func (r *resolver) board() {
+// board resolves the nominal board and what planing and ripping take off it;
+// it tells whether there is such a board.
+func (r *resolver) board() bool {
 	s, stock := r.model.Stock, &r.set.Stock
 	nominal, err := catalog.ParseBoard(s.Board)
 	if err != nil {
 		r.stop("stock.board", RuleUnknownBoard, "%v", err)
-		return
+		return false
 	}
 	season := catalog.Dry
 	if s.Season == "green" {
@@ -40,7 +31,7 @@ func (r *resolver) board() {
 	stock.Board = nominal.String()
 	if stock.Dressed, err = catalog.Dressed(nominal, season); err != nil {
 		r.stop("stock.board", RuleUnknownBoard, "%v", err)
-		return
+		return false
 	}
 	r.assume("stock.dressed.thickness", stock.Dressed.Thickness, "dressed size of a "+stock.Board+", "+season.String(), dressedSource(nominal.Thickness, season))
 	r.assume("stock.dressed.width", stock.Dressed.Width, "dressed size of a "+stock.Board+", "+season.String(), dressedSource(nominal.Width, season))
@@ -48,6 +39,10 @@ func (r *resolver) board() {
 	if s.Rip != nil {
 		stock.Rip = r.given("stock.rip", "stock.rip", *s.Rip)
 	}
+	if least := 20 * mm; r.ripped() < least {
+		r.stop("stock.rip", RuleStockTooNarrow, "ripping %v off each edge of a board %v wide leaves %v; a stile needs at least %v: rip less or take wider boards", stock.Rip, stock.Dressed.Width, r.ripped(), least)
+	}
+	return true
 }
 
 // dressedSource is where a dressed size comes from.

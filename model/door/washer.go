@@ -3,7 +3,6 @@ package door
 import (
 	"fmt"
 
-	"stilewright/model/catalog"
 	"stilewright/model/length"
 )
 
@@ -11,16 +10,7 @@ import (
 func (r *resolver) washer() {
 	h, leaf := r.model.Panel.HeldBy, &r.set.Leaf
 	gap := leaf.Panel.EdgeGap
-	gauge := h.Screw.Gauge
-	if gauge == 0 {
-		gauge = gaugeOfWasher
-	}
-	screw, err := catalog.Screw(gauge)
-	if err != nil {
-		r.stop("panel.held_by.screw.gauge", RuleScrewGauge, "%v", err)
-		return
-	}
-	w := Washer{Screw: screw}
+	w := Washer{Screw: leaf.Washer.Screw}
 	w.Outside = r.sized("washer.outside", "panel.held_by.washer.outside", h.Washer.Outside, washerOutside)
 	if h.Washer.Thickness != nil {
 		w.Thickness = r.given("washer.thickness", "panel.held_by.washer.thickness", *h.Washer.Thickness)
@@ -30,7 +20,7 @@ func (r *resolver) washer() {
 	if h.Washer.Hole != nil {
 		w.Hole = r.given("washer.hole", "panel.held_by.washer.hole", *h.Washer.Hole)
 	} else {
-		w.Hole = r.derive("washer.hole", screw.Body, "body drill of the screw")
+		w.Hole = r.derive("washer.hole", w.Screw.Body, "body drill of the screw")
 	}
 	w.Length = r.sized("washer.screw.length", "panel.held_by.screw.length", h.Screw.Length, washerScrew)
 	w.Press = r.sized("washer.press", "panel.held_by.press", h.Press, washerPress)
@@ -48,6 +38,12 @@ func (r *resolver) washerFits() {
 	gap, clear := leaf.Panel.EdgeGap, screwClear.in(r.units)
 	if back := w.Depth + w.Outside.Half(); back > leaf.Thickness {
 		r.stop("panel.held_by.washer.outside", RuleWasherProud, "a washer %v across on the panel's back ends %v from the front of a frame %v thick: it stands out by %v; up to %v fits", w.Outside, back, leaf.Thickness, back-leaf.Thickness, leaf.Thickness-leaf.Rabbet.Front-leaf.Panel.Thickness+w.Press)
+	}
+	if w.Hole >= w.Outside {
+		r.stop("panel.held_by.washer", RuleWasherScrew, "a hole of %v leaves nothing of a washer %v across: take a larger washer or a smaller screw", w.Hole, w.Outside)
+	}
+	if w.Hole < w.Screw.Diameter {
+		r.stop("panel.held_by.washer.hole", RuleWasherScrew, "a screw %v thick does not go through a washer's hole of %v: take a larger hole or a smaller screw", w.Screw.Diameter, w.Hole)
 	}
 	path := "panel.held_by.washer.thickness"
 	switch {
