@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"stilewright/model/door"
 	"stilewright/model/length"
@@ -79,10 +80,19 @@ func leafFront(p *page) {
 	p.over, p.lines = p.over[:start], p.lines[:len(p.lines)-1]
 	notes := p.frontNotes()
 	across, down := columns(1, notes)
-	zone, corner := p.beside(max(wide, across), high+gutter+down)
+	beside := p.upright && wide+2*gutter+across <= p.work.Width() // notes beside the table, not below it
+	tall := high + gutter + down
+	if beside {
+		tall = max(high, down)
+	}
+	zone, corner := p.beside(max(wide, across), tall)
 	frame := p.place(zone, l)
 	p.table(corner, rows, map[int]bool{1: true, 6: true})
-	p.notes(corner.Add(5*mm/2, -high-gutter), 1, notes...)
+	if beside {
+		p.notes(corner.Add(wide+2*gutter, 0), 1, notes...)
+	} else {
+		p.notes(corner.Add(5*mm/2, -high-gutter), 1, notes...)
+	}
 	p.draw(frame, view.Elevation(leafBodies(leaf, false), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
 	for _, lite := range leaf.Lites {
 		p.fill(frame, plane.Region{lite.Sight.Path()}, sheet.Panel, sheet.Tint)
@@ -159,12 +169,13 @@ func (p *page) frontNotes() []string {
 	s, f := p.set, p.style.Format
 	lines := []string{fmt.Sprintf("Sizes are for one leaf; the set has %d.", len(s.Hung))}
 	if s.Stock.Board != "" {
-		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s, planed %s each face.", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width), f(s.Stock.Plane)))
+		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s,", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width)), fmt.Sprintf("planed %s each face.", f(s.Stock.Plane)))
 	}
-	lines = append(lines, fmt.Sprintf("Panels lie in a back rabbet %s wide, %s deep: %s of wood in front.", f(s.Leaf.Rabbet.Width), f(s.Leaf.Rabbet.Depth), f(s.Leaf.Rabbet.Front)),
+	lines = append(lines, fmt.Sprintf("Panels lie in a back rabbet %s wide,", f(s.Leaf.Rabbet.Width)),
+		fmt.Sprintf("%s deep: %s of wood in front.", f(s.Leaf.Rabbet.Depth), f(s.Leaf.Rabbet.Front)),
 		"≈ marks a figure rounded for display.",
-		"Mind the manuals of saw, planer and router; wear eye,",
-		"ear and dust protection.")
+		"Mind the manuals of saw, planer and",
+		"router; wear eye, ear and dust protection.")
 	return lines
 }
 
@@ -252,8 +263,13 @@ func (p *page) backNotes() []string {
 		fmt.Sprintf("Rabbet %s wide, %s deep,", f(leaf.Rabbet.Width), f(leaf.Rabbet.Depth)),
 		fmt.Sprintf("%s cutter, in %d passes set to", f(leaf.Rabbet.Cutter), len(leaf.Rabbet.Passes)),
 	}
-	for i, at := range leaf.Rabbet.Passes {
-		lines = append(lines, fmt.Sprintf("   %d: %s", i+1, f(at)))
+	var depths []string
+	for _, at := range leaf.Rabbet.Passes {
+		depths = append(depths, f(at))
+	}
+	const inLine = 6 // depths
+	for i := 0; i < len(depths); i += inLine {
+		lines = append(lines, strings.Join(depths[i:min(i+inLine, len(depths))], ", "))
 	}
 	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s", 4*len(leaf.Lites), p.cornerWords()), "",
 		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
