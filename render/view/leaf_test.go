@@ -1,13 +1,8 @@
 package view_test
 
 import (
-	"fmt"
+	"flag"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
-	"testing"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -15,6 +10,8 @@ import (
 	"stilewright/render/sheet"
 	"stilewright/render/view"
 )
+
+var seed = flag.Uint64("seed", 1, "seed of the random tests")
 
 const mm = length.Millimetre
 
@@ -43,6 +40,7 @@ type leafOf struct {
 	washers bool
 }
 
+// seven is a leaf of seven wooden parts and four lites.
 var seven = leafOf{rails: []float64{0, 150, 520, 610, 980, 1070, 1440, 1530, 1890, 2000}, radius: cutter, panels: true, pockets: true, washers: true}
 
 // bodies are the leaf's, its origin moved to d.
@@ -106,75 +104,5 @@ func pocket(x, z, way float64) []solid.Bore {
 	return []solid.Bore{
 		{From: along(25), To: along(110), Diameter: 19 * mm / 2, For: "pocket"},
 		{From: along(25), To: along(-8), Diameter: 4 * mm, For: "pilot"},
-	}
-}
-
-// picture writes lines as SVG and PNG beside each other, to look at; only when
-// asked for.
-func picture(t *testing.T, name string, lines []view.Line, scale float64) {
-	dir := os.Getenv("VIEW_PICTURES")
-	if dir == "" {
-		return
-	}
-	var b strings.Builder
-	bounds := lines[0].Path.Bounds()
-	for _, l := range lines {
-		bounds = bounds.Join(l.Path.Bounds())
-	}
-	bounds = bounds.Grow(length.Round(5 / scale))
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%.1fmm" height="%.1fmm" viewBox="%.3f %.3f %.3f %.3f"><rect x="-9999" y="-9999" width="19999" height="19999" fill="white"/>`,
-		bounds.Width().MM()*scale, bounds.Height().MM()*scale, bounds.Min.X.MM()*scale, -bounds.Max.Y.MM()*scale, bounds.Width().MM()*scale, bounds.Height().MM()*scale)
-	colours := map[sheet.Layer]string{sheet.Outline: "black", sheet.HiddenEdge: "#b00", sheet.Panel: "#06c", sheet.Hatch: "#555", sheet.Hardware: "#080"}
-	for _, l := range lines {
-		dash := ""
-		if l.Type == sheet.Hidden {
-			dash = ` stroke-dasharray="1.5 .5"`
-		}
-		fmt.Fprintf(&b, `<path fill="none" stroke="%s" stroke-width="%.2f"%s d="`, colours[l.Layer], l.Weight.Width().MM()*.7, dash)
-		for i, e := range l.Path.Flatten(length.Round(.02 / scale)) {
-			if i == 0 {
-				fmt.Fprintf(&b, "M%.3f %.3f", e.From.X.MM()*scale, -e.From.Y.MM()*scale)
-			}
-			fmt.Fprintf(&b, "L%.3f %.3f", e.To.X.MM()*scale, -e.To.Y.MM()*scale)
-		}
-		b.WriteString(`"/>`)
-	}
-	b.WriteString("</svg>")
-	file := filepath.Join(dir, name+".svg")
-	if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if out, err := exec.Command("rsvg-convert", "-d", "200", "-p", "200", "-o", strings.TrimSuffix(file, "svg")+"png", file).CombinedOutput(); err != nil {
-		t.Fatal(err, string(out))
-	}
-}
-
-func TestPictures(t *testing.T) {
-	all := seven.bodies(solid.Vec{})
-	picture(t, "front", view.Elevation(all, view.Front, view.Options{}), .1)
-	picture(t, "back", view.Elevation(all, view.Back, view.Options{}), .1)
-	lines, _ := view.Section(all, solid.Z, 300*mm, view.Options{Scale: sheet.Scale{Paper: 1, Real: 2}})
-	picture(t, "sectionZ", lines, .5)
-	lines, _ = view.Section(all, solid.X, 300*mm, view.Options{Scale: sheet.Scale{Paper: 1, Real: 2}})
-	picture(t, "sectionX", lines, .2)
-	lines, _ = view.Section(all, solid.Z, 30*mm, view.Options{Scale: sheet.Scale{Paper: 1, Real: 2}})
-	picture(t, "sectionPocket", lines, .5)
-}
-
-func BenchmarkLeaf(b *testing.B) {
-	all := seven.bodies(solid.Vec{})
-	for b.Loop() {
-		view.Elevation(all, view.Front, view.Options{})
-		view.Elevation(all, view.Back, view.Options{})
-	}
-}
-
-func BenchmarkSet(b *testing.B) {
-	var all []view.Body
-	for i, y := range []float64{45, 0, 45, 0} {
-		all = append(all, seven.bodies(at(float64(i)*690, y, 0))...)
-	}
-	for b.Loop() {
-		view.Elevation(all, view.Front, view.Options{})
 	}
 }
