@@ -41,6 +41,9 @@ var (
 	washerCorner   = choice{in, 25 * mm, "least distance of a washer from a lite's corner"}
 	washerPress    = choice{0, 0, "the washer just touches the sheet"}
 	screwClear     = choice{in / 8, 3 * mm, "wood left between a screw and any face, edge or other screw"}
+	leastThickness = choice{in / 2, 12 * mm, "thinner frames hold neither rabbet nor pocket screw"}
+	leastMember    = choice{13 * in / 16, 20 * mm, "narrower members hold neither rabbet nor screw"}
+	leastGrip      = choice{in / 4, 6 * mm, "least hold of a washer's screw in the wood"}
 	leastLip       = choice{3 * in / 16, 5 * mm, "least wood in front of the panel: thinner breaks away"}
 	leastLite      = choice{2 * in, 50 * mm, "smaller lites cannot be rabbeted by a guided cutter"}
 	leastFaceGap   = choice{in / 8, 3 * mm, "passing leaves bow and swing"}

@@ -21,7 +21,7 @@ func (r *resolver) frame() {
 	wood := length.Sum(widths...)
 	least := leastLite.in(r.units)
 	if free := leaf.Height - wood; free < length.Length(rows)*least {
-		r.stop(r.litePath(), RuleLiteTooLow, "%d rails take %v of a leaf %v high and leave %v for %d lites; each needs at least %v: fewer rows or narrower rails", len(widths), wood, leaf.Height, free, rows, least)
+		r.stop(r.litePath(), RuleLiteTooLow, "%d rails take %v of a leaf %v high and leave %v for the lites, %d of them; each needs at least %v: fewer rows or narrower rails", len(widths), wood, leaf.Height, free, rows, least)
 		return
 	}
 	r.derive("rail.length", leaf.Width-2*leaf.Stile, "leaf width less two stiles", "leaf.width", "leaf.stile")

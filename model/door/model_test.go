@@ -16,17 +16,17 @@ const (
 	mm = length.Millimetre
 )
 
-// least is the smallest model that resolves, in the notation of written.
+// least is the smallest model that resolves without a word, in the notation of written.
 const least = `job=Hall; units=inch; opening.width=60; opening.height=80
 	hanging.style=bypass; hanging.tracks=[front, back]
 	leaf.thickness=1 3/8; leaf.stile=4; leaf.rail=4; leaf.joint.kind=pocket-screw
-	panel.material=acrylic; panel.thickness=1/8; panel.held_by.kind=edge-washer`
+	panel.material=acrylic; panel.thickness=1/8; panel.edge_gap=1/16; panel.held_by.kind=edge-washer`
 
 // metric is the same in millimetres.
 const metric = `job=Hall; units=millimetre; opening.width=1500; opening.height=2000
 	hanging.style=bypass; hanging.tracks=[front, back]
 	leaf.thickness=35; leaf.stile=100; leaf.rail=100; leaf.joint.kind=pocket-screw
-	panel.material=acrylic; panel.thickness=3; panel.held_by.kind=edge-washer`
+	panel.material=acrylic; panel.thickness=3; panel.edge_gap=1.5; panel.held_by.kind=edge-washer`
 
 // A text is a model file and the line and column of every value in it.
 type text struct {
@@ -122,4 +122,18 @@ func pairs(list string) map[string]string {
 		all[name] = value
 	}
 	return all
+}
+
+// nearest is the place of the value at path, or of its nearest parent.
+func (x text) nearest(path string) [2]int {
+	for {
+		if at, stands := x.places[path]; stands {
+			return at
+		}
+		end := strings.LastIndex(path, ".")
+		if end < 0 {
+			return [2]int{1, 1}
+		}
+		path = path[:end]
+	}
 }

@@ -69,7 +69,7 @@ func (r *resolver) pocketFits(slope slope, practice catalog.PocketHole) {
 		r.stop("leaf.joint.screw", RulePocketTip, "a pocket screw %v long goes %v into a stile %v wide and leaves %v; at least %v is needed", p.Screw, p.Bite, leaf.Stile, left, clear)
 	}
 	if room := leaf.Width - 2*leaf.Stile; 2*p.Reach > room {
-		r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of rails %v long and meet; the rails must be at least %v", p.Reach, room, 2*p.Reach)
+		r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of rails %v long and meet; the rails must be at least %v", p.Reach, room, (2 * p.Reach).UpTo(r.tick))
 	}
 }
 

@@ -131,8 +131,9 @@ func (r *resolver) width() {
 		formula := fmt.Sprintf("(least usable width − jamb and meeting gaps + %d × overlap asked for) ÷ %d leaves, up to the next tick", overlaps, n)
 		leaf.Width = r.derive("leaf.width", roundedUp(whole, n).UpTo(r.tick), formula, append(from, "hanging.overlap", "tick")...)
 	}
-	r.overlaps(n*leaf.Width-free, overlaps, append(from, "leaf.width"))
-	r.widthFits()
+	if r.widthFits() {
+		r.overlaps(n*leaf.Width-free, overlaps, append(from, "leaf.width"))
+	}
 }
 
 // roundedUp is whole ÷ n, up to the next nanometre.
@@ -150,11 +151,7 @@ func (r *resolver) overlap() length.Length {
 // overlaps shares the whole overlap among the joints, the first ones getting
 // the odd ticks.
 func (r *resolver) overlaps(whole length.Length, count int, from []string) {
-	path := "hanging.overlap"
-	if r.model.Leaf.Width != nil {
-		path = "leaf.width"
-	}
-	least := leastOverlap.in(r.units)
+	path, least := r.widthPath(), leastOverlap.in(r.units)
 	each := whole / length.Length(count)
 	switch {
 	case each <= 0:
@@ -173,20 +170,27 @@ func (r *resolver) overlaps(whole length.Length, count int, from []string) {
 	}
 }
 
-// widthFits checks the width against opening and stiles.
-func (r *resolver) widthFits() {
-	leaf, opening := r.set.Leaf, r.set.Opening.Width
-	path := "hanging.overlap"
+// widthPath is where the leaves' width stands, or what it follows from.
+func (r *resolver) widthPath() string {
 	if r.model.Leaf.Width != nil {
-		path = "leaf.width"
+		return "leaf.width"
 	}
+	return "hanging.overlap"
+}
+
+// widthFits checks the width against opening and stiles; it tells whether a
+// leaf goes into the opening.
+func (r *resolver) widthFits() bool {
+	leaf, opening := r.set.Leaf, r.set.Opening.Width
 	if leaf.Width > opening {
-		r.stop(path, RuleLeafTooWide, "a leaf is %v wide; the least usable opening is %v: make leaf or overlap smaller", leaf.Width, opening)
+		r.stop(r.widthPath(), RuleLeafTooWide, "a leaf is %v wide; the least usable opening is %v: make leaf or overlap smaller", leaf.Width, opening)
+		return false
 	}
 	sight := leaf.Width - 2*leaf.Stile
 	if least := leastLite.in(r.units); leaf.Stile > 0 && sight < least {
 		r.stop("leaf.stile", RuleLeafTooNarrow, "two stiles of %v in a leaf %v wide leave a lite %v wide; it needs at least %v: stiles up to %v fit", leaf.Stile, leaf.Width, sight, least, (leaf.Width - least).Half().DownTo(r.tick))
 	}
+	return true
 }
 
 // height resolves the leaves' height.

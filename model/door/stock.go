@@ -39,7 +39,7 @@ func (r *resolver) board() bool {
 	if s.Rip != nil {
 		stock.Rip = r.given("stock.rip", "stock.rip", *s.Rip)
 	}
-	if least := 20 * mm; r.ripped() < least {
+	if least := leastMember.in(r.units); r.ripped() < least {
 		r.stop("stock.rip", RuleStockTooNarrow, "ripping %v off each edge of a board %v wide leaves %v; a stile needs at least %v: rip less or take wider boards", stock.Rip, stock.Dressed.Width, r.ripped(), least)
 	}
 	return true
@@ -61,10 +61,12 @@ func (r *resolver) thickness() {
 	case stated == nil && stock.Board == "":
 		r.stop("leaf", RuleStockUnknown, "the frame's thickness is not known: state leaf.thickness, or name the board under stock.board")
 	case stated == nil:
-		r.set.Leaf.Thickness = r.derive("leaf.thickness", planed, "dressed thickness less what is planed off both faces", "stock.dressed.thickness", "stock.plane")
-		if least := 12 * mm; planed < least {
+		r.derive("leaf.thickness", planed, "dressed thickness less what is planed off both faces", "stock.dressed.thickness", "stock.plane")
+		if least := leastThickness.in(r.units); planed < least {
 			r.stop("stock.plane", RuleStockTooThin, "planing %v off each face of a board %v thick leaves %v; a frame needs at least %v: plane less or take thicker boards", stock.Plane, stock.Dressed.Thickness, planed, least)
+			return
 		}
+		r.set.Leaf.Thickness = planed
 	default:
 		r.set.Leaf.Thickness = r.given("leaf.thickness", "leaf.thickness", *stated)
 		if stock.Board != "" && *stated > planed {

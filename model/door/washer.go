@@ -20,7 +20,7 @@ func (r *resolver) washer() {
 	if h.Washer.Hole != nil {
 		w.Hole = r.given("washer.hole", "panel.held_by.washer.hole", *h.Washer.Hole)
 	} else {
-		w.Hole = r.derive("washer.hole", w.Screw.Body, "body drill of the screw")
+		w.Hole = r.derive("washer.hole", max(w.Screw.Body, w.Screw.Diameter), "body drill of the screw, but no less than its shank")
 	}
 	w.Length = r.sized("washer.screw.length", "panel.held_by.screw.length", h.Screw.Length, washerScrew)
 	w.Press = r.sized("washer.press", "panel.held_by.press", h.Press, washerPress)
@@ -54,8 +54,8 @@ func (r *resolver) washerFits() {
 	}
 	path = "panel.held_by.screw.length"
 	grip := w.Length - w.Thickness
-	if grip < 6*mm {
-		r.stop(path, RuleWasherScrew, "a screw %v long through a washer %v thick holds %v in the wood; it needs at least %v", w.Length, w.Thickness, grip, 6*mm)
+	if least := leastGrip.in(r.units); grip < least {
+		r.stop(path, RuleWasherScrew, "a screw %v long through a washer %v thick holds %v in the wood; it needs at least %v", w.Length, w.Thickness, grip, least)
 	}
 	if left := leaf.Stile - leaf.Rabbet.Width - grip; left < clear {
 		r.stop(path, RuleWasherScrew, "a screw %v into a stile with %v behind the rabbet wall leaves %v at its outer edge; at least %v is needed", grip, leaf.Stile-leaf.Rabbet.Width, left, clear)
