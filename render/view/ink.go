@@ -153,7 +153,7 @@ func placeRound(e, other plane.Edge) placed {
 	}
 	ahead := math.Mod(float64(e.Turn)*(angle(other.From)-angle(e.From))+4*math.Pi, 2*math.Pi)
 	sweep := math.Abs(other.Sweep())
-	if ahead*radius > 2*math.Pi*radius-same || ahead >= math.Abs(e.Sweep()) && ahead+sweep > 2*math.Pi {
+	if ahead >= math.Abs(e.Sweep()) && ahead+sweep > 2*math.Pi {
 		ahead -= 2 * math.Pi
 	}
 	return placed{ahead * radius, (ahead + sweep) * radius, other.From, other.To}

@@ -1,7 +1,6 @@
 package view_test
 
 import (
-	"flag"
 	"math"
 
 	"stilewright/model/length"
@@ -11,7 +10,7 @@ import (
 	"stilewright/render/view"
 )
 
-var seed = flag.Uint64("seed", 1, "seed of the random tests")
+var seed = view.Seed
 
 const mm = length.Millimetre
 
