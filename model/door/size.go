@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"slices"
 
 	"stilewright/model/catalog"
 	"stilewright/model/length"
@@ -129,10 +130,10 @@ func (r *resolver) width() {
 		asked := r.overlap()
 		whole := free + length.Length(overlaps)*asked
 		formula := fmt.Sprintf("(least usable width − jamb and meeting gaps + %d × overlap asked for) ÷ %d leaves, up to the next tick", overlaps, n)
-		leaf.Width = r.derive("leaf.width", roundedUp(whole, n).UpTo(r.tick), formula, append(from, "hanging.overlap", "tick")...)
+		leaf.Width = r.derive("leaf.width", roundedUp(whole, n).UpTo(r.tick), formula, append(slices.Clip(from), "hanging.overlap", "tick")...)
 	}
 	if r.widthFits() {
-		r.overlaps(n*leaf.Width-free, overlaps, append(from, "leaf.width"))
+		r.overlaps(n*leaf.Width-free, overlaps, append(slices.Clip(from), "leaf.width"))
 	}
 }
 

@@ -1,0 +1,136 @@
+package door_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/model/spec"
+)
+
+// A leaf is its own mirror image: the right stile mirrored is the left one.
+func TestLeafIsSymmetrical(t *testing.T) {
+	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
+		leaf := set.Leaf
+		left, right := leaf.Parts[0], leaf.Parts[1]
+		require.Equal(t, []string{"SL", "SR"}, []string{left.Label, right.Label})
+		require.InEpsilon(t, left.Volume, right.Volume, 1e-12)
+		require.Equal(t, len(left.Solid.Bores), len(right.Solid.Bores))
+		for i, b := range left.Solid.Bores {
+			c := right.Solid.Bores[i]
+			require.Equal(t, solid.Bore{From: mirrored(leaf, b.From), To: mirrored(leaf, b.To), Diameter: b.Diameter, For: b.For}, c)
+		}
+		at := leaf.Rabbet.Front + leaf.Rabbet.Depth.Half()
+		image := right.Solid.Section(solid.Y, at).Map(func(p plane.Point) plane.Point { return plane.At(leaf.Width-p.X, p.Y) }, true)
+		section := left.Solid.Section(solid.Y, at)
+		require.Less(t, plane.Subtract(section, image).Area()+plane.Subtract(image, section).Area(), noArea)
+		for _, part := range leaf.Parts[2:] {
+			x, _, _ := part.Solid.Centroid()
+			require.InDelta(t, leaf.Width.MM()/2, x, 0.02, part.Label) // a washer's place may be off by a tick
+		}
+	})
+}
+
+func mirrored(leaf door.Leaf, v solid.Vec) solid.Vec {
+	v.X = leaf.Width - v.X
+	return v
+}
+
+// A drilled is the axis and the radius in mm of a screw or a hole.
+type drilled struct {
+	from, to [3]float64
+	radius   float64
+	what     string
+}
+
+func axis(from, to solid.Vec, diameter length.Length, what string) drilled {
+	mm := func(v solid.Vec) [3]float64 { return [3]float64{v.X.MM(), v.Y.MM(), v.Z.MM()} }
+	return drilled{mm(from), mm(to), diameter.MM() / 2, what}
+}
+
+// Every screw ends in the wood of a stile or rail, the least clearance from
+// its faces and edges, and no screw meets another or a pocket.
+func TestScrewsStayInTheWood(t *testing.T) {
+	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
+		leaf := set.Leaf
+		clear := in / 8
+		if set.Units == length.Millimetres {
+			clear = 3 * mm
+		}
+		var all []drilled
+		for _, s := range leaf.Screws {
+			home := 0
+			for _, part := range leaf.Parts {
+				along := map[door.Role]solid.Axis{door.StileRole: solid.Z, door.RailRole: solid.X}[part.Role]
+				if part.Role != door.PanelRole && inWood(part.Solid, s, along, clear) {
+					home++
+					require.True(t, s.For == "washer" || part.Role == door.StileRole, part.Label)
+				}
+			}
+			require.Equal(t, 1, home, "%s screw to %v", s.For, s.Tip)
+			all = append(all, axis(s.Head, s.Tip, s.Diameter, s.For))
+		}
+		for _, part := range leaf.Parts {
+			for _, b := range part.Solid.Bores {
+				if b.For == "pocket" {
+					all = append(all, axis(b.From, b.To, b.Diameter, part.Label))
+				}
+			}
+		}
+		for i, a := range all {
+			for _, b := range all[:i] {
+				if a.from == b.from { // a pocket and its own screw
+					continue
+				}
+				require.Greater(t, apart(a, b), a.radius+b.radius, "%s at %v and %s at %v", a.what, a.from, b.what, b.from)
+			}
+		}
+	})
+}
+
+// inWood tells whether a screw's tip lies in the solid and the clearance from
+// its long edges; a pocket screw's also from the front face.
+func inWood(s solid.Solid, screw door.Screw, along solid.Axis, clear length.Length) bool {
+	low, high := s.Bounds()
+	for _, a := range []solid.Axis{solid.X, solid.Y, solid.Z} {
+		margin := clear
+		if a == along || a == solid.Y && screw.For != "pocket" {
+			margin = 0 // the washer lies within the back face, and the screw within the washer
+		}
+		if at := screw.Tip.Along(a); at < low.Along(a)+margin || at > high.Along(a)-margin {
+			return false
+		}
+	}
+	reach := screw.Tip.Add(solid.Vec{Y: -low.Y}) // to the front face
+	reach.Y = 0
+	return len(s.Pierce(screw.Tip, reach)) > 0
+}
+
+// apart is the distance of two straight stretches in mm (Ericson, Real-Time
+// Collision Detection, 5.1.9; from memory).
+func apart(a, b drilled) float64 {
+	sub := func(p, q [3]float64) [3]float64 { return [3]float64{p[0] - q[0], p[1] - q[1], p[2] - q[2]} }
+	dot := func(p, q [3]float64) float64 { return p[0]*q[0] + p[1]*q[1] + p[2]*q[2] }
+	u, v, w := sub(a.to, a.from), sub(b.to, b.from), sub(a.from, b.from)
+	uu, vv, uv, uw, vw := dot(u, u), dot(v, v), dot(u, v), dot(u, w), dot(v, w)
+	clamp := func(x float64) float64 { return max(0, min(1, x)) }
+	s := 0.0
+	if d := uu*vv - uv*uv; d > 1e-9*uu*vv {
+		s = clamp((uv*vw - uw*vv) / d)
+	}
+	q := (uv*s + vw) / vv
+	if q < 0 {
+		q, s = 0, clamp(-uw/uu)
+	} else if q > 1 {
+		q, s = 1, clamp((uv-uw)/uu)
+	}
+	for i := range w {
+		w[i] += s*u[i] - q*v[i]
+	}
+	return math.Sqrt(dot(w, w))
+}
