@@ -101,28 +101,70 @@ func (p *page) behind(frame dimension.Frame) {
 
 // tintPanels tints what one sees of the panels from the room.
 func (p *page) tintPanels(frame dimension.Frame) {
-	s := p.set
-	for _, h := range s.Hung {
-		for _, lite := range s.Leaf.Lites {
-			seen := plane.Region{lite.Sight.Path()}.Translate(h.At.X, h.At.Z)
-			for _, other := range s.Hung {
-				if other.Channel == door.Front && h.Channel == door.Back {
-					cover := plane.BoxOf(plane.At(other.At.X, other.At.Z), plane.At(other.At.X+s.Leaf.Width, other.At.Z+s.Leaf.Height))
-					seen = plane.Subtract(seen, plane.Region{cover.Path()})
-				}
-			}
-			p.fill(frame, seen, sheet.Panel, sheet.Tint)
+	for _, h := range p.set.Hung {
+		for _, lite := range p.set.Leaf.Lites {
+			p.fill(frame, p.seen(h, lite), sheet.Panel, sheet.Tint)
 		}
 	}
 }
 
-// leafName writes a leaf's number and track in its highest lite.
+// A nameForm is one way to write a leaf's name, more than one line from the top.
+type nameForm struct {
+	lines  []string
+	height []length.Length
+}
+
+// leafName writes a leaf's number and track in its highest lite with room for
+// it, in the fullest form that fits.
 func (p *page) leafName(frame dimension.Frame, h door.Hung) {
-	lite := p.set.Leaf.Lites[len(p.set.Leaf.Lites)-1].Sight
-	centre := plane.At(h.At.X+(lite.Min.X+lite.Max.X).Half(), h.At.Z+(lite.Min.Y+lite.Max.Y).Half())
-	at := frame.Paper(centre)
-	p.text(at.Add(0, mm), titleHeight, sheet.Middle, false, "LEAF "+h.Label)
-	p.text(at.Add(0, -4*mm), figureHeight, sheet.Middle, false, strings.ToUpper(h.Channel.String())+" TRACK")
+	track := strings.ToUpper(h.Channel.String())
+	forms := []nameForm{
+		{[]string{"LEAF " + h.Label, track + " TRACK"}, []length.Length{titleHeight, figureHeight}},
+		{[]string{"LEAF " + h.Label, track}, []length.Length{figureHeight, figureHeight}},
+		{[]string{h.Label, track}, []length.Length{figureHeight, figureHeight}},
+		{[]string{h.Label}, []length.Length{figureHeight}},
+	}
+	for _, form := range forms {
+		for i := len(p.set.Leaf.Lites) - 1; i >= 0; i-- {
+			seen := p.seen(h, p.set.Leaf.Lites[i])
+			if !seen.Empty() && p.name(frame, seen.Bounds(), form) {
+				return
+			}
+		}
+	}
+	p.unplaced = append(p.unplaced, "leaf "+h.Label+" ("+strings.ToLower(track)+" track)")
+}
+
+// name sets a form in the middle of a box of the model if it fits.
+func (p *page) name(frame dimension.Frame, box plane.Box, form nameForm) bool {
+	on := plane.BoxOf(frame.Paper(box.Min), frame.Paper(box.Max))
+	middle := plane.At((on.Min.X + on.Max.X).Half(), (on.Min.Y + on.Max.Y).Half())
+	var texts []sheet.Text
+	for i, s := range form.lines {
+		down := (linePitch / 2)*length.Length(len(form.lines)-1) - linePitch*length.Length(i)
+		t := centred(middle.Add(0, down), s, form.height[i], false)
+		if !within(dimension.TextBox(t), on) || !p.clear(t) {
+			return false
+		}
+		texts = append(texts, t)
+	}
+	for _, t := range texts {
+		p.over = append(p.over, t)
+	}
+	return true
+}
+
+// seen is what one sees of a leaf's lite from the room.
+func (p *page) seen(h door.Hung, lite door.Lite) plane.Region {
+	s := p.set
+	seen := plane.Region{lite.Sight.Path()}.Translate(h.At.X, h.At.Z)
+	for _, other := range s.Hung {
+		if other.Channel == door.Front && h.Channel == door.Back {
+			cover := plane.BoxOf(plane.At(other.At.X, other.At.Z), plane.At(other.At.X+s.Leaf.Width, other.At.Z+s.Leaf.Height))
+			seen = plane.Subtract(seen, plane.Region{cover.Path()})
+		}
+	}
+	return seen
 }
 
 // setNotes are the notes beside the set.

@@ -38,8 +38,9 @@ type page struct {
 	over        []sheet.Mark // figures and lettering
 	scale       sheet.Scale  // of the first view
 	scaleName   string
-	mixed       bool // views of more than one scale
-	upright     bool // the long side stands
+	mixed       bool     // views of more than one scale
+	upright     bool     // the long side stands
+	unplaced    []string // labels that found no room
 	err         error
 	wide, high  length.Length
 	scalesTaken []catalog.Scale
@@ -164,18 +165,6 @@ func (p *page) text(at plane.Point, height length.Length, align sheet.Align, ris
 		return
 	}
 	p.over = append(p.over, sheet.Text{Layer: sheet.Notes, At: at, Height: height, Align: align, Rise: rise, String: s, Advance: lettering.Advance(s, height)})
-}
-
-// label writes a part's label in the middle of a box of the model. It rises
-// where the box is higher than wide.
-func (p *page) label(frame dimension.Frame, box plane.Box, s string) {
-	a, b := frame.Paper(box.Min), frame.Paper(box.Max)
-	mid := plane.At((a.X + b.X).Half(), (a.Y + b.Y).Half())
-	if wide := lettering.Advance(s, figureHeight); b.X-a.X < wide+mm && b.Y-a.Y > wide+mm {
-		p.text(mid.Add(figureHeight.Half(), 0), figureHeight, sheet.Middle, true, s)
-		return
-	}
-	p.text(mid.Add(0, -figureHeight.Half()), figureHeight, sheet.Middle, false, s)
 }
 
 // draw sets lines of a view on the paper.

@@ -170,7 +170,7 @@ func (p *page) vertical(zone plane.Box) {
 	}
 	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(depthTo+15*mm, total))
 	for _, scale := range p.scalesTaken {
-		need := scale.OnPaper(total) + length.Length(len(bands)-1)*12*mm + titleRoom + headRoom
+		need := scale.OnPaper(total) + length.Length(len(bands)-1)*bandGap + titleRoom + headRoom + footRoom
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
@@ -186,6 +186,12 @@ func (p *page) vertical(zone plane.Box) {
 
 // headRoom is what the sizes above the head need on the paper.
 const headRoom = 34 * mm
+
+// bandGap is left between the bands, for the breaks and for figures outside.
+const bandGap = 18 * mm
+
+// footRoom is what the floor gap's figure needs below the floor.
+const footRoom = 17 * mm
 
 // cutX is where the vertical section is taken: through a washer on the rails if
 // there is one, else through the middle of the lites.
@@ -255,7 +261,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 		if i < len(bands)-1 {
 			p.breakLine(frame, plane.At(h.At.Y, b.from), plane.At(h.At.Y+s.Leaf.Thickness, b.from))
 		}
-		y -= high + 12*mm
+		y -= high + bandGap
 	}
 }
 

@@ -41,6 +41,7 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 		if p.err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", plan.name, p.err)
 		}
+		p.sayUnplaced()
 		p.title(plan, i+1, len(all))
 		sheets = append(sheets, p.finish(plan))
 	}

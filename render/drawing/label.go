@@ -1,0 +1,132 @@
+package drawing
+
+import (
+	"strings"
+
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/render/dimension"
+	"stilewright/render/lettering"
+	"stilewright/render/sheet"
+)
+
+// labelClear is what is kept free around a label.
+const labelClear = mm / 4
+
+// spots are the places along and across a part that a label tries, as hundredths of its
+// extent, best first.
+var (
+	spotsAlong  = []length.Length{50, 35, 65, 20, 80, 42, 58, 12, 88, 27, 73}
+	spotsAcross = []length.Length{50, 30, 70}
+)
+
+// label writes a part's label on it, clear of every line and figure drawn so
+// far: level or rising, in its middle or where there is room. One that finds
+// none is left out, and said at the foot of the sheet.
+func (p *page) label(frame dimension.Frame, box plane.Box, s string) {
+	a, b := frame.Paper(box.Min), frame.Paper(box.Max)
+	on := plane.BoxOf(a, b)
+	for _, across := range spotsAcross {
+		for _, along := range spotsAlong {
+			x, y := along, across
+			if on.Height() > on.Width() {
+				x, y = across, along
+			}
+			at := on.Min.Add(on.Width()*x/100, on.Height()*y/100)
+			for _, rise := range []bool{false, true} {
+				if t := centred(at, s, figureHeight, rise); within(dimension.TextBox(t), on) && p.clear(t) {
+					p.over = append(p.over, t)
+					return
+				}
+			}
+		}
+	}
+	p.unplaced = append(p.unplaced, s)
+}
+
+// centred is a text with its middle at a point of the paper.
+func centred(at plane.Point, s string, height length.Length, rise bool) sheet.Text {
+	s = lettering.Legible(s)
+	down := plane.At(0, -height.Half())
+	if rise {
+		down = plane.At(height.Half(), 0)
+	}
+	return sheet.Text{Layer: sheet.Notes, At: at.Add(down.X, down.Y), Height: height, Align: sheet.Middle, Rise: rise, String: s, Advance: lettering.Advance(s, height)}
+}
+
+// within tells whether box a lies in b with the label's clearance.
+func within(a, b plane.Box) bool {
+	a = a.Grow(labelClear)
+	return a.Min.X >= b.Min.X && a.Min.Y >= b.Min.Y && a.Max.X <= b.Max.X && a.Max.Y <= b.Max.Y
+}
+
+// clear tells whether a text lies off all lines and lettering drawn so far.
+func (p *page) clear(t sheet.Text) bool {
+	box := dimension.TextBox(t).Grow(labelClear)
+	for _, marks := range [][]sheet.Mark{p.lines, p.over} {
+		for _, mark := range marks {
+			if meets(mark, box) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// meets tells whether a mark's ink, its fills left out, comes into a box.
+func meets(mark sheet.Mark, box plane.Box) bool {
+	switch m := mark.(type) {
+	case sheet.Stroke:
+		return pathMeets(m.Path, box.Grow(m.Weight.Width().Half()))
+	case sheet.Text:
+		return boxesMeet(dimension.TextBox(m), box)
+	case sheet.Dimension:
+		for _, s := range m.Strokes {
+			if meets(s, box) {
+				return true
+			}
+		}
+		for _, t := range m.Texts {
+			if meets(t, box) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// boxesMeet tells whether two boxes share a point.
+func boxesMeet(a, b plane.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
+}
+
+// pathMeets tells whether a path comes into a box. Arcs count as their boxes.
+func pathMeets(path plane.Path, box plane.Box) bool {
+	for _, e := range path {
+		if boxesMeet(e.Bounds(), box) && (e.Turn != plane.Straight || straightMeets(e, box)) {
+			return true
+		}
+	}
+	return false
+}
+
+// straightMeets tells whether a segment whose own box meets the box comes into
+// it: not when all corners lie to one side of it.
+func straightMeets(e plane.Edge, box plane.Box) bool {
+	dx, dy := (e.To.X - e.From.X).MM(), (e.To.Y - e.From.Y).MM()
+	left, right := false, false
+	for _, c := range []plane.Point{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}} {
+		side := float64(dx*(c.Y-e.From.Y).MM()) - float64(dy*(c.X-e.From.X).MM())
+		left, right = left || side >= 0, right || side <= 0
+	}
+	return left && right
+}
+
+// sayUnplaced names at the foot of the sheet the labels that found no room.
+func (p *page) sayUnplaced() {
+	if len(p.unplaced) == 0 {
+		return
+	}
+	said, height := fitted("No room at this scale for: "+strings.Join(p.unplaced, ", "), p.work.Width(), figureHeight)
+	p.text(p.work.Min.Add(0, -4*mm), height, sheet.Start, false, said)
+}
