@@ -1,0 +1,133 @@
+package step
+
+import (
+	"io"
+	"math"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/model/spec"
+)
+
+const mm = length.Millimetre
+
+func at(x, y, z float64) solid.Vec {
+	return solid.Vec{X: length.Round(x), Y: length.Round(y), Z: length.Round(z)}
+}
+
+func point(x, y float64) plane.Point { return plane.At(length.Round(x), length.Round(y)) }
+
+// block is a board from the origin.
+func block(x, y, z float64) solid.Solid {
+	return solid.Solid{Blank: solid.Block(solid.Vec{}, at(x, y, z))}
+}
+
+// cut is a prism along an axis from 0 that takes a path.
+func cut(a solid.Axis, p plane.Path, from, to float64) solid.Cut {
+	return solid.Cut{Prism: solid.Prism{Axis: a, Region: plane.Region{p}, From: length.Round(from), To: length.Round(to)}}
+}
+
+func rect(x0, y0, x1, y1 float64) plane.Path { return plane.Rect(point(x0, y0), point(x1, y1)) }
+
+func bore(from, to solid.Vec, diameter float64) solid.Bore {
+	return solid.Bore{From: from, To: to, Diameter: length.Round(diameter), For: "test"}
+}
+
+// with is a solid with cuts and bores added.
+func with(s solid.Solid, more ...any) solid.Solid {
+	for _, m := range more {
+		switch m := m.(type) {
+		case solid.Cut:
+			s.Cuts = append(s.Cuts, m)
+		case solid.Bore:
+			s.Bores = append(s.Bores, m)
+		}
+	}
+	return s
+}
+
+// bar is a round bar along an axis about (20, 30).
+func bar(a solid.Axis, radius, to float64) solid.Solid {
+	return solid.Solid{Blank: solid.Prism{Axis: a, Region: plane.Region{plane.Circle(point(20, 30), length.Round(radius))}, To: length.Round(to)}}
+}
+
+// slanted are a pocket at 15° to the back of a board 35 thick and its pilot out
+// of the end at x = 0: common practice, no source.
+func slanted() []any {
+	sin, cos := math.Sincos(15 * math.Pi / 180)
+	along := func(d float64) solid.Vec { return at(d*cos, 17.5+d*sin, 40) }
+	return []any{bore(along(25), along(110), 9.5), bore(along(25), along(-4), 4)}
+}
+
+func TestSolids(t *testing.T) {
+	var parts []Part
+	var faces []int
+	add := func(label string, s solid.Solid, n int) {
+		parts, faces = append(parts, Part{Label: label, Name: "part", Solid: s}), append(faces, n)
+	}
+	rounded := plane.RoundedRect(plane.BoxOf(point(80, 100), point(300, 900)), 16*mm)
+	add("board", block(110, 35, 1000), 6)
+	add("rabbet with round corners", with(block(110, 35, 1000), cut(solid.Y, rounded, 16, 35)), 12)
+	add("hole through a face", with(block(110, 35, 1000), cut(solid.Y, rect(20, 20, 90, 900), -1, 40)), 10)
+	add("pocket in a face", with(block(110, 35, 1000), cut(solid.Y, rounded.MirrorX(150*mm), 10, 40)), 12)
+	add("clipped panel", solid.Solid{Blank: solid.Prism{Axis: solid.Y, Region: plane.Region{plane.ClippedRect(plane.BoxOf(point(0, 0), point(300, 500)), 8*mm)}, To: 3 * mm}}, 10)
+	for _, a := range []solid.Axis{solid.X, solid.Y, solid.Z} {
+		add("washer across "+a.String(), with(bar(a, 6.5, 2), cut(a, plane.Circle(point(20, 30), 2*mm), 0, 2)), 6)
+		add("groove along "+a.String(), with(block(90, 80, 70), cut(a, rect(20, -1, 30, 9), -1, 100)), 10)
+		add("step half-way along "+a.String(), with(block(90, 80, 70), cut(a, rect(20, -1, 30, 9), 30, 100)), 10)
+		add("stepped bar along "+a.String(), with(bar(a, 15, 40), cut(a, plane.Path{
+			plane.Arc(point(27, 30), point(13, 30), point(20, 30), plane.Left), plane.Arc(point(13, 30), point(27, 30), point(20, 30), plane.Left),
+		}, 25, 40)), 7)
+	}
+	add("two rabbets that meet at different depths", with(block(100, 30, 200), cut(solid.Y, rect(60, -1, 120, 80), 10, 30), cut(solid.Y, rect(40, 50, 120, 150), 20, 30)), 13)
+	add("bored through", with(block(40, 20, 30), bore(at(10, 10, -5), at(10, 10, 35), 6)), 8)
+	add("blind bores along X, Y, Z", with(block(90, 80, 70), bore(at(0, 40, 35), at(20, 40, 35), 6), bore(at(45, 90, 20), at(45, 50, 20), 7), bore(at(70, 20, 80), at(70, 20, 60), 8)), 15)
+	add("bored across a level", with(block(100, 30, 200), cut(solid.Y, rect(60, -1, 120, 80), 15, 30), bore(at(-1, 15, 100), at(30, 15, 100), 6)), 12)
+	add("slanted through bore", with(block(200, 100, 100), bore(at(-50, -100, 50), at(250, 200, 50), 20)), 8)
+	add("pocket and pilot", with(block(300, 35, 80), slanted()...), 11)
+	all := agree(t, parts)
+	for i, r := range all {
+		assert.Equal(t, faces[i], r.faces, parts[i].Label)
+	}
+}
+
+// sample is the leaf that a sample resolves to.
+func sample(t testing.TB, path string) []Part {
+	t.Helper()
+	model, findings, err := spec.ReadFile(path)
+	require.NoError(t, err)
+	require.Empty(t, findings)
+	set, _ := door.Resolve(model)
+	var parts []Part
+	for _, p := range append(set.Leaf.Parts, set.Leaf.Hardware...) {
+		parts = append(parts, Part{Label: p.Label, Name: p.Name, Solid: p.Solid, Colour: [3]float64{0.8, 0.6, 0.4}})
+	}
+	require.NotEmpty(t, parts)
+	return parts
+}
+
+func TestSamples(t *testing.T) {
+	paths, err := filepath.Glob("../../samples/*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	for _, path := range paths {
+		t.Run(filepath.Base(path), func(t *testing.T) { agree(t, sample(t, path)) })
+	}
+}
+
+func BenchmarkStep(b *testing.B) {
+	parts := sample(b, "../../samples/five-rail.yaml")
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := Write(io.Discard, "leaf", parts); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
