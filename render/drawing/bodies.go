@@ -71,10 +71,30 @@ func window(lines []view.Line, box plane.Box) []view.Line {
 	frame := plane.Region{box.Path()}
 	var kept []view.Line
 	for _, line := range lines {
+		at := line.Path.Bounds()
+		if !boxesMeet(at, box) {
+			continue
+		}
+		if holds(box, at.Min) && holds(box, at.Max) {
+			kept = append(kept, line)
+			continue
+		}
 		inside, _, boundary := plane.Clip(line.Path, frame)
 		for _, path := range append(inside, boundary...) {
 			line.Path = path
 			kept = append(kept, line)
+		}
+	}
+	return kept
+}
+
+// near are the bodies that come into a box of a view along an axis.
+func near(bodies []view.Body, a solid.Axis, box plane.Box) []view.Body {
+	var kept []view.Body
+	for _, b := range bodies {
+		least, most := b.Solid.Bounds()
+		if boxesMeet(plane.BoxOf(least.Flat(a), most.Flat(a)), box) {
+			kept = append(kept, b)
 		}
 	}
 	return kept

@@ -47,7 +47,7 @@ func (p *page) rabbetDetail(zone plane.Box) {
 		left:  []dimension.Row{{At: []length.Length{0, washer.Depth}, Style: dimension.Chain}, {At: []length.Length{0, leaf.Thickness}, Style: dimension.Overall}},
 	}
 	frame := p.place(zone, l)
-	lines, _ := view.Section(leafBodies(leaf, false), solid.Z, cutHeight(leaf), view.Options{Scale: frame.Scale})
+	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, cutHeight(leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.breakLine(frame, plane.At(box.Min.X, 0), plane.At(box.Min.X, leaf.Thickness))
 	p.breakLine(frame, plane.At(box.Max.X, rab.Front), plane.At(box.Max.X, rab.Front+panel.Thickness))
@@ -72,7 +72,7 @@ func (p *page) cornerDetail(zone plane.Box) {
 	}
 	left := []dimension.Row{{At: []length.Length{sill - rab.Width, sill - rab.Width + gap, sill}, Style: dimension.Chain}}
 	frame := p.place(zone, layout{box: box, title: "INSIDE CORNER, FROM THE BACK", largest: 2, below: below, left: left})
-	bodies := leafBodies(leaf, true)
+	bodies := near(leafBodies(leaf, true), solid.Y, box.Path().MirrorX(0).Bounds())
 	lines := view.Elevation(bodies, view.Back, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true})
 	p.draw(frame, window(lines, box))
 	p.fill(frame, plane.Intersect(lite.Panel.MirrorX(0), plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
@@ -111,7 +111,7 @@ func (p *page) jointDetail(zone plane.Box) {
 	room := zone
 	room.Min.Y += 2 * linePitch
 	frame := p.place(room, l)
-	lines, _ := view.Section(leafBodies(leaf, false), solid.Z, screw.Head.Z, view.Options{Scale: frame.Scale})
+	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, screw.Head.Z, view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	for _, x := range []length.Length{box.Min.X, box.Max.X} {
 		p.breakLine(frame, plane.At(x, 0), plane.At(x, leaf.Thickness))

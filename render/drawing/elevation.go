@@ -141,7 +141,7 @@ func (p *page) name(frame dimension.Frame, box plane.Box, form nameForm) bool {
 	middle := plane.At((on.Min.X + on.Max.X).Half(), (on.Min.Y + on.Max.Y).Half())
 	var texts []sheet.Text
 	for i, s := range form.lines {
-		down := (linePitch / 2)*length.Length(len(form.lines)-1) - linePitch*length.Length(i)
+		down := (linePitch/2)*length.Length(len(form.lines)-1) - linePitch*length.Length(i)
 		t := centred(middle.Add(0, down), s, form.height[i], false)
 		if !within(dimension.TextBox(t), on) || !p.clear(t) {
 			return false

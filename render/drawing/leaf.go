@@ -87,6 +87,9 @@ func leafFront(p *page) {
 	}
 	zone, corner := p.beside(max(wide, across), tall)
 	frame := p.place(zone, l)
+	if p.trial {
+		return
+	}
 	p.table(corner, rows, map[int]bool{1: true, 6: true})
 	if beside {
 		p.notes(corner.Add(wide+2*gutter, 0), 1, notes...)
@@ -196,6 +199,9 @@ func leafBack(p *page) {
 	}
 	zone, corner := p.beside(columns(side, notes))
 	frame := p.place(zone, l)
+	if p.trial {
+		return
+	}
 	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}})
 	p.draw(frame, thinned(lines))
 	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)

@@ -40,6 +40,7 @@ type page struct {
 	scaleName   string
 	mixed       bool     // views of more than one scale
 	upright     bool     // the long side stands
+	trial       bool     // only the scale is asked for: nothing after placing need be drawn
 	unplaced    []string // labels that found no room
 	err         error
 	wide, high  length.Length

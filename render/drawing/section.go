@@ -115,7 +115,7 @@ func (p *page) overlapSection(zone plane.Box) {
 	l := layout{box: box, title: "OVERLAP, HORIZONTAL SECTION", below: []dimension.Row{{At: lower}, {At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}},
 		above: []dimension.Row{{At: upper}}, right: []dimension.Row{{At: faces, Style: dimension.Chain}}}
 	frame := p.place(zone, l)
-	lines, _ := view.Section(setBodies(s), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
+	lines, _ := view.Section(near(setBodies(s), solid.Z, box), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.cutScrews(frame, solid.Z, cutHeight(s.Leaf), box, s.Hung[i:i+2])
 	for _, x := range []length.Length{box.Min.X, box.Max.X} {
@@ -238,7 +238,7 @@ func (p *page) sectioned() door.Hung {
 // bandsAt draws the bands one below another.
 func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.Scale, onPaper func(length.Length) length.Length) {
 	s, h := p.set, p.sectioned()
-	lines, _ := view.Section(setBodies(s), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: scale})
+	bodies := setBodies(s)
 	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
 	y := zone.Max.Y - headRoom
 	for i, b := range bands {
@@ -251,6 +251,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 			l.above = []dimension.Row{{At: []length.Length{face, face + s.Leaf.Thickness}}, {At: []length.Length{0, s.Track.Setback, s.Track.Centre[door.Front], s.Track.Centre[door.Back], s.Track.Setback + s.Track.Depth}}}
 		}
 		p.over = append(p.over, p.dimensions(frame, l)...)
+		lines, _ := view.Section(near(bodies, solid.X, part), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: scale})
 		p.draw(frame, window(lines, part))
 		p.cutScrews(frame, solid.X, cutX(s.Leaf), part, []door.Hung{h})
 		p.beyond(frame, b, h)

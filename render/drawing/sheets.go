@@ -1,7 +1,9 @@
 package drawing
 
 import (
+	"errors"
 	"fmt"
+	"sync"
 
 	"stilewright/model/catalog"
 	"stilewright/model/door"
@@ -35,15 +37,23 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 		return nil, err
 	}
 	all := plans()
-	sheets := make([]sheet.Sheet, 0, len(all))
+	sheets, errs := make([]sheet.Sheet, len(all)), make([]error, len(all))
+	var drawn sync.WaitGroup
 	for i, plan := range all {
-		p := draw(s, paper, plan)
-		if p.err != nil {
-			return nil, fmt.Errorf("sheet %s: %w", plan.name, p.err)
-		}
-		p.sayUnplaced()
-		p.title(plan, i+1, len(all))
-		sheets = append(sheets, p.finish(plan))
+		drawn.Go(func() {
+			p := draw(s, paper, plan)
+			if p.err != nil {
+				errs[i] = fmt.Errorf("sheet %s: %w", plan.name, p.err)
+				return
+			}
+			p.sayUnplaced()
+			p.title(plan, i+1, len(all))
+			sheets[i] = p.finish(plan)
+		})
+	}
+	drawn.Wait()
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
 	}
 	return sheets, nil
 }
@@ -51,17 +61,21 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 // draw draws a plan lying, or upright where it may and that fits at a larger
 // scale.
 func draw(s door.Set, paper catalog.Paper, plan plan) *page {
-	lying := newPage(s, paper, false)
-	plan.draw(lying)
-	if !plan.tall {
-		return lying
+	p := newPage(s, paper, plan.tall && standsLarger(s, paper, plan))
+	plan.draw(p)
+	return p
+}
+
+// standsLarger tells whether a plan fits at a larger scale on upright paper.
+func standsLarger(s door.Set, paper catalog.Paper, plan plan) bool {
+	try := func(upright bool) *page {
+		p := newPage(s, paper, upright)
+		p.trial = true
+		plan.draw(p)
+		return p
 	}
-	upright := newPage(s, paper, true)
-	plan.draw(upright)
-	if upright.err == nil && (lying.err != nil || larger(upright.scale, lying.scale)) {
-		return upright
-	}
-	return lying
+	lying, upright := try(false), try(true)
+	return upright.err == nil && (lying.err != nil || larger(upright.scale, lying.scale))
 }
 
 // larger tells whether scale a draws larger than b.
