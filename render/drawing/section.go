@@ -185,13 +185,13 @@ func (p *page) vertical(zone plane.Box) {
 }
 
 // headRoom is what the sizes above the head need on the paper.
-const headRoom = 34 * mm
+const headRoom = 31 * mm
 
 // bandGap is left between the bands, for the breaks and for figures outside.
-const bandGap = 18 * mm
+const bandGap = 15 * mm
 
 // footRoom is what the floor gap's figure needs below the floor.
-const footRoom = 17 * mm
+const footRoom = 15 * mm
 
 // cutX is where the vertical section is taken: through a washer on the rails if
 // there is one, else through the middle of the lites.
@@ -206,7 +206,7 @@ func cutX(leaf door.Leaf) length.Length {
 func (p *page) bands() []band {
 	s := p.set
 	leaf, bottom := s.Leaf, s.Hung[0].At.Z
-	show := s.Leaf.Rabbet.Width + 35*mm
+	show := s.Leaf.Rabbet.Width + 25*mm
 	top := leaf.Rails[len(leaf.Rails)-1]
 	head := band{from: bottom + top.From - show, to: s.Opening.Head, title: "HEAD", chain: []length.Length{bottom + top.From, bottom + top.To, s.Opening.Head}, above: true}
 	low := leaf.Rails[0]
