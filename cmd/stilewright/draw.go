@@ -21,11 +21,12 @@ func drawVerb() *cobra.Command {
 		Use:   "draw MODEL",
 		Short: "Write the drawings of a model into a folder",
 		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
-DXF, resolved.json with every resolved length, and manifest.json.
+DXF, set.step with the solids, resolved.json with every resolved length, and
+manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten
-unless --replace is given.`,
+unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			set, err := resolve(cmd.ErrOrStderr(), args[0])
@@ -35,6 +36,11 @@ unless --replace is given.`,
 			files, err := packet.Of(set)
 			if err != nil {
 				return err
+			}
+			if solids, err := packet.Solids(set); err != nil {
+				fmt.Fprintf(cmd.ErrOrStderr(), "%s: left out %v\n", args[0], err)
+			} else {
+				files = append(files, solids)
 			}
 			if err := packet.Write(out, files, packet.Options{Replace: replace}); err != nil {
 				return err
