@@ -33,13 +33,16 @@ type body struct {
 
 // bodyOf is the boundary of the solid's body, faces in one plane joined.
 func bodyOf(s solid.Solid) (*shell, error) {
+	if err := simple(s); err != nil {
+		return nil, err
+	}
 	axis, even := evenAxis(s)
 	if !even {
 		return nil, fmt.Errorf("it has round or slanted prisms across one another, which meet in curves that are not written: let all but boxes run along one axis")
 	}
 	slabs := swapped(s, axis).Stack()
 	if len(slabs) == 0 {
-		return nil, fmt.Errorf("nothing is left of it")
+		return nil, fmt.Errorf("nothing is left of it, from %v to %v along %v: its cuts take all, or its blank has no size", s.Blank.From.MM(), s.Blank.To.MM(), s.Blank.Axis)
 	}
 	b := &body{axis: axis, hand: 1, by: map[[2]int][]int{}, lying: map[[2]int]int{}, upright: map[[2]int]int{}, stands: map[[2]int]int{}}
 	if axis == solid.Y {
@@ -50,6 +53,19 @@ func bodyOf(s solid.Solid) (*shell, error) {
 		return nil, err
 	}
 	return b.merged()
+}
+
+// simple tells which of the solid's outlines is none.
+func simple(s solid.Solid) error {
+	if err := plane.Simple(s.Blank.Region); err != nil {
+		return fmt.Errorf("its blank: %w", err)
+	}
+	for i, c := range s.Cuts {
+		if err := plane.Simple(c.Region); err != nil {
+			return fmt.Errorf("its cut %d (%s): %w", i+1, c.For, err)
+		}
+	}
+	return nil
 }
 
 // evenAxis is an axis along which every prism runs or is made of boxes.

@@ -98,7 +98,7 @@ func (d *drill) find(s *shell, part solid.Solid, b solid.Bore) error {
 		*side, *end = &mouth{i, at}, at
 	}
 	if d.low == nil && d.high == nil {
-		return fmt.Errorf("it opens into no flat face square to an axis")
+		return fmt.Errorf("its axis passes no flat face, square to X, Y or Z, that it could open into: let it begin or end outside the wood, away from corners and round faces")
 	}
 	return d.sound(s, part)
 }
@@ -128,7 +128,27 @@ func (d *drill) sound(s *shell, part solid.Solid) error {
 		}
 		const slack = 1e-4 // mm: the line is moved by whole nanometres, the bore slopes
 		if len(runs) != 1 || math.Abs(runs[0].In.Along-begins) > slack || math.Abs(runs[0].Out.Along-stops) > slack {
-			return fmt.Errorf("it breaks out, or opens into more than one face: on one side of it the wood does not reach from %.4f mm to %.4f mm along it", begins, stops)
+			return fmt.Errorf("it breaks out, or opens into more than one face: on one side of it the wood does not reach from %.4f mm to %.4f mm along it: move it, or bore smaller", begins, stops)
+		}
+	}
+	return d.clear(s)
+}
+
+// clear tells whether the bore keeps off all edges of the wood.
+func (d *drill) clear(s *shell) error {
+	for _, f := range s.faces {
+		for _, loop := range f.loops {
+			for _, u := range loop {
+				if s.edges[u.edge].shape == round {
+					continue
+				}
+				from, to := s.ends(u)
+				a, b := s.points[from], s.points[to]
+				edge := drill{from: a, way: b.minus(a).unit(), stops: b.minus(a).size()}
+				if far := d.distance(edge); far < d.radius {
+					return fmt.Errorf("its axis comes within %.4f mm of an edge of the wood and its radius is %g mm: move it, or bore smaller", far, d.radius)
+				}
+			}
 		}
 	}
 	return nil
@@ -291,8 +311,7 @@ func (d *drill) open(s *shell, m *mouth, loop []use) error {
 		return plane.Region{outline}.Where(p[0].From) != plane.Outside
 	})
 	if len(inside) == 0 || len(outside) > 0 || len(along) > 0 || hole {
-		at := d.from.plus(d.way, m.at)
-		return fmt.Errorf("its mouth, %g mm across at (%.4f, %.4f, %.4f) mm, does not lie within one flat face: move it, or bore smaller", 2*d.radius, at[0], at[1], at[2])
+		return fmt.Errorf("its mouth, %g mm across at %v, does not lie within one flat face: move it, or bore smaller", 2*d.radius, d.from.plus(d.way, m.at))
 	}
 	f.flat = append(f.flat[:len(f.flat):len(f.flat)], outline.Reverse())
 	f.loops = append(f.loops, loop)

@@ -44,7 +44,7 @@ func (b *body) merged() (*shell, error) {
 		if group.of(i) != i {
 			continue
 		}
-		loops, err := b.chained(left[i])
+		loops, err := b.chained(b.faces[i].surface, left[i])
 		if err != nil {
 			return nil, err
 		}
@@ -78,32 +78,69 @@ func (b *body) alike(i, k int, common edge) bool {
 	return true
 }
 
-// chained is the uses as closed loops.
-func (b *body) chained(uses []use) ([][]use, error) {
-	next := map[int]int{}
+// chained is the uses as closed loops. Where loops touch at a vertex, each
+// turns as far to the left as it can, so that it stays by itself.
+func (b *body) chained(f surface, uses []use) ([][]use, error) {
+	leaving := map[int][]int{}
 	for i, u := range uses {
 		from, _ := b.shell.ends(u)
-		if _, twice := next[from]; twice {
-			p := b.points[from]
-			return nil, fmt.Errorf("outlines of one face touch at (%.6f, %.6f, %.6f) mm: move a cut so that they cross or stand apart", p[0], p[1], p[2])
-		}
-		next[from] = i
+		leaving[from] = append(leaving[from], i)
 	}
-	done := make([]bool, len(uses))
 	var loops [][]use
+	done := make([]bool, len(uses))
 	for i := range uses {
+		if done[i] {
+			continue
+		}
 		var loop []use
-		for k := i; !done[k]; {
+		for k := i; k >= 0 && !done[k]; k = b.next(f, uses, done, leaving, k, i) {
 			done[k] = true
 			loop = append(loop, uses[k])
-			_, to := b.shell.ends(uses[k])
-			k = next[to]
 		}
-		if len(loop) > 0 {
-			loops = append(loops, loop)
+		first, _ := b.shell.ends(loop[0])
+		if _, last := b.shell.ends(loop[len(loop)-1]); last != first {
+			return nil, fmt.Errorf("the boundary of a face is open at %v", b.points[last])
 		}
+		loops = append(loops, loop)
 	}
 	return loops, nil
+}
+
+// next is the use that follows use k of the loop begun with use first, or -1.
+func (b *body) next(f surface, uses []use, done []bool, leaving map[int][]int, k, first int) int {
+	_, at := b.shell.ends(uses[k])
+	on, most := -1, math.Inf(-1)
+	_, way := b.ways(uses[k])
+	for _, i := range leaving[at] {
+		if done[i] && i != first {
+			continue
+		}
+		out, _ := b.ways(uses[i])
+		turn := 0.0
+		if len(leaving[at]) > 1 {
+			turn = math.Atan2(f.axis.dot(way.cross(out)), way.dot(out))
+		}
+		if turn > most {
+			on, most = i, turn
+		}
+	}
+	return on
+}
+
+// ways are the directions in which a use begins and ends.
+func (b *body) ways(u use) (begins, ends vec) {
+	e := b.edges[u.edge]
+	from, to := b.shell.ends(u)
+	if e.shape == straight {
+		d := b.points[to].minus(b.points[from]).unit()
+		return d, d
+	}
+	sign := 1.0
+	if u.back {
+		sign = -1
+	}
+	tangent := func(p int) vec { return e.axis.cross(b.points[p].minus(e.centre)).times(sign).unit() }
+	return tangent(from), tangent(to)
 }
 
 // straighten joins straight edges in one line that meet where no other ends.

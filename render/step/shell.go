@@ -93,7 +93,7 @@ func (s *shell) closed() error {
 					way = &walked[u.edge][1]
 				}
 				if *way != 0 {
-					return fmt.Errorf("it touches itself along an edge from %v", s.points[to])
+					return fmt.Errorf("it touches itself along an edge that ends at %v: move a cut so that the wood holds together there, or is parted", s.points[to])
 				}
 				*way = i + 1
 			}
@@ -110,7 +110,7 @@ func (s *shell) closed() error {
 	}
 	for i := range s.faces {
 		if group.of(i) != group.of(0) {
-			return fmt.Errorf("it falls into pieces, or has a hollow: a part must be one piece")
+			return fmt.Errorf("it falls into pieces, or has a hollow: a part must be one piece with one boundary")
 		}
 	}
 	return nil

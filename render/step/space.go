@@ -1,6 +1,7 @@
 package step
 
 import (
+	"fmt"
 	"math"
 
 	"stilewright/model/length"
@@ -63,6 +64,9 @@ func (v vec) square() (solid.Axis, bool) {
 	}
 	return 0, false
 }
+
+// String is the point in words, to a tenth of a micrometre.
+func (v vec) String() string { return fmt.Sprintf("(%.4f, %.4f, %.4f) mm", v[0], v[1], v[2]) }
 
 // in is the solid's point in mm.
 func in(v solid.Vec) vec { return vec{v.X.MM(), v.Y.MM(), v.Z.MM()} }

@@ -59,10 +59,9 @@ func (p Part) shell() (*shell, error) {
 			return nil, fmt.Errorf("its colour has a share of %g: each must be from 0 to 1", c)
 		}
 	}
-	least, most := p.Solid.Bounds()
-	for _, at := range append([]solid.Vec{least, most}, p.At...) {
-		if max(at.X.Abs(), at.Y.Abs(), at.Z.Abs()) > length.Longest {
-			return nil, fmt.Errorf("it reaches or stands at %v mm: up to %v mm is written", in(at), length.Longest.MM())
+	for _, at := range append(reach(p.Solid), p.At...) {
+		if max(at.X, at.Y, at.Z) > length.Longest || min(at.X, at.Y, at.Z) < -length.Longest {
+			return nil, fmt.Errorf("it reaches or stands at %v: up to %g mm is written", in(at), length.Longest.MM())
 		}
 	}
 	s, err := bodyOf(p.Solid)
@@ -73,4 +72,24 @@ func (p Part) shell() (*shell, error) {
 		return nil, err
 	}
 	return s, s.closed()
+}
+
+// reach are points as far out as anything of the solid.
+func reach(s solid.Solid) []solid.Vec {
+	prisms := []solid.Prism{s.Blank}
+	for _, c := range s.Cuts {
+		prisms = append(prisms, c.Prism)
+	}
+	var points []solid.Vec
+	for _, p := range prisms {
+		for _, path := range p.Region {
+			for _, e := range path {
+				points = append(points, solid.Raise(e.From, p.Axis, p.From), solid.Raise(e.To, p.Axis, p.To), solid.Raise(e.Centre, p.Axis, p.To))
+			}
+		}
+	}
+	for _, b := range s.Bores {
+		points = append(points, b.From, b.To, solid.Vec{X: b.Diameter})
+	}
+	return points
 }

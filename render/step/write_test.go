@@ -1,9 +1,12 @@
 package step
 
 import (
+	"bytes"
 	"io"
 	"math"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -87,6 +90,7 @@ func TestSolids(t *testing.T) {
 		}, 25, 40)), 7)
 	}
 	add("two rabbets that meet at different depths", with(block(100, 30, 200), cut(solid.Y, rect(60, -1, 120, 80), 10, 30), cut(solid.Y, rect(40, 50, 120, 150), 20, 30)), 13)
+	add("two loops of a face that touch", with(block(100, 30, 200), cut(solid.Y, rect(50, -1, 101, 100), -1, 31), cut(solid.Y, rect(-1, -1, 50, 100), 15, 31), cut(solid.Y, rect(50, 100, 101, 201), 15, 31)), 12)
 	add("bored through", with(block(40, 20, 30), bore(at(10, 10, -5), at(10, 10, 35), 6)), 8)
 	add("blind bores along X, Y, Z", with(block(90, 80, 70), bore(at(0, 40, 35), at(20, 40, 35), 6), bore(at(45, 90, 20), at(45, 50, 20), 7), bore(at(70, 20, 80), at(70, 20, 60), 8)), 15)
 	add("bored across a level", with(block(100, 30, 200), cut(solid.Y, rect(60, -1, 120, 80), 15, 30), bore(at(-1, 15, 100), at(30, 15, 100), 6)), 12)
@@ -119,6 +123,126 @@ func TestSamples(t *testing.T) {
 	require.NotEmpty(t, paths)
 	for _, path := range paths {
 		t.Run(filepath.Base(path), func(t *testing.T) { agree(t, sample(t, path)) })
+	}
+}
+
+// spoiled writes a solid whose boundary was changed.
+func spoiled(t *testing.T, s solid.Solid, change func(*shell)) []byte {
+	t.Helper()
+	p := Part{Label: "B", Solid: s}
+	boundary, err := p.shell()
+	require.NoError(t, err)
+	change(boundary)
+	var out bytes.Buffer
+	f := begin(&out, "spoiled")
+	f.assembly("spoiled", []Part{p}, []*shell{boundary})
+	require.NoError(t, f.end())
+	return out.Bytes()
+}
+
+// Negative controls: the outside reader's measures must show what is wrong, or
+// their agreement would tell nothing.
+func TestMeasuresShowFaults(t *testing.T) {
+	s := with(block(300, 35, 80), slanted()...)
+	require.LessOrEqual(t, differs(measured(t, spoiled(t, s, func(*shell) {}), 1)[0], s, solid.Vec{}), 1e-6)
+	for name, change := range map[string]func(*shell){
+		"moved vertex":        func(s *shell) { s.points[0][0] += 1 },
+		"cylinder inside out": func(s *shell) { s.faces[len(s.faces)-2].hollow = !s.faces[len(s.faces)-2].hollow },
+		"bore too wide":       func(s *shell) { s.faces[len(s.faces)-2].radius *= 1.01 },
+	} {
+		r := measured(t, spoiled(t, s, change), 1)[0]
+		t.Logf("%s: valid %t, off by %.1e", name, r.valid, differs(r, s, solid.Vec{}))
+		assert.Greater(t, differs(r, s, solid.Vec{}), 1e-6, name)
+	}
+}
+
+// Every vertex lies on the curves and surfaces that pass it as truly as the
+// file says.
+func TestAccuracy(t *testing.T) {
+	within, err := strconv.ParseFloat(accuracy, 64)
+	require.NoError(t, err)
+	for _, p := range sample(t, "../../samples/five-rail.yaml") {
+		s, err := p.shell()
+		require.NoError(t, err)
+		for _, f := range s.faces {
+			for _, loop := range f.loops {
+				for _, u := range loop {
+					from, to := s.ends(u)
+					for _, v := range []int{from, to} {
+						require.Less(t, math.Abs(f.off(s.points[v])), within, "%s: %v off its face", p.Label, s.points[v])
+						if e := s.edges[u.edge]; e.shape == round {
+							d := s.points[v].minus(e.centre)
+							x, y := d.dot(e.major)/e.a, d.dot(e.axis.cross(e.major))/e.b
+							require.InDelta(t, 1, math.Hypot(x, y), within/e.a, "%s: %v off its curve", p.Label, s.points[v])
+							require.Less(t, math.Abs(d.dot(e.axis)), within)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// off is how far a point lies off the surface.
+func (s surface) off(p vec) float64 {
+	d := p.minus(s.at)
+	if s.shape == round {
+		return d.plus(s.axis, -d.dot(s.axis)).size() - s.radius
+	}
+	return d.dot(s.axis)
+}
+
+// Names, places and colours as another program finds them.
+func TestTree(t *testing.T) {
+	parts := []Part{
+		{Label: "W1", Name: `edge’s Wäscher \ 'x' 𝄞`, Solid: with(bar(solid.X, 6.5, 2)), At: []solid.Vec{{}, at(100, 20, -30)}, Colour: [3]float64{1, 0, 0}},
+		{Label: "SL", Name: "left stile", Solid: block(110, 35, 2000), Colour: [3]float64{0, 1, 0}},
+		{Label: "P1", Solid: block(10, 20, 30), At: []solid.Vec{at(1, 2, 3)}, Colour: [3]float64{0, 0, 1}},
+	}
+	agree(t, parts)
+	var out bytes.Buffer
+	require.NoError(t, Write(&out, "Attic: 1/2 Ø", parts))
+	told := occt(t, "ReadStep D "+save(t, out.Bytes())+"\nputs [Xdump D 1]\nputs \"colours: [XGetAllColors D]\"")
+	for _, want := range []string{
+		`ASSEMBLY COMPOUND 0:1:1:1 "Attic: 1/2 Ø"`, `"W1:1"`, `"W1:2"`, `"SL"`, `"P1"`,
+		`"W1 edge’s Wäscher \ 'x' 𝄞"`, `"SL left stile"`, "RED", "GREEN", "BLUE",
+	} {
+		assert.Contains(t, told, want)
+	}
+	assert.Equal(t, 4, strings.Count(told, "INSTANCE SOLID"))
+}
+
+func TestText(t *testing.T) {
+	for s, want := range map[string]string{
+		"":                   "''",
+		"rail R1":            "'rail R1'",
+		"it's":               "'it''s'",
+		`a\b`:                `'a\\b'`,
+		"1/2\n":              `'1/2\X2\000A\X0\'`,
+		"Ø":                  `'\X2\00D8\X0\'`,
+		"𝄞":                  `'\X4\0001D11E\X0\'`,
+		string([]byte{0xff}): `'\X2\FFFD\X0\'`,
+	} {
+		assert.Equal(t, want, text(s)) // ISO 10303-21:2002, 6.4.3; from memory
+	}
+}
+
+func TestReal(t *testing.T) {
+	for v, want := range map[float64]string{0: "0.000", 1.5: "1.500", -0.0001: "0.000", -2: "-2.000", 12345.6789: "12345.679"} {
+		assert.Equal(t, want, real(v, 3))
+	}
+}
+
+// The same parts give the same bytes, and no clock goes in.
+func TestSameBytes(t *testing.T) {
+	parts := sample(t, "../../samples/attic-linen.yaml")
+	first := written(t, parts...)
+	assert.True(t, bytes.Equal(first, written(t, sample(t, "../../samples/attic-linen.yaml")...)))
+	assert.Contains(t, string(first), "'1970-01-01T00:00:00'")
+	for i, c := range first {
+		if c != '\n' && (c < ' ' || c > '~') {
+			t.Fatalf("byte %d is %q: the file must be ASCII", i, c)
+		}
 	}
 }
 
