@@ -126,7 +126,7 @@ func (j BoardJob) Faults() error {
 	for _, p := range j.Parts {
 		checkFrom(p.Label, p.From, offers, &found)
 		if j.checkPart(p, &found) {
-			count = min(count+p.Quantity, mostParts+1)
+			count = min(count+min(p.Quantity, mostParts+1), mostParts+1)
 		}
 	}
 	if count > mostParts {

@@ -73,10 +73,7 @@ func (j BoardJob) bench() boardBench {
 		}
 		b.rods.fits = append(b.rods.fits, fits)
 	}
-	b.cover = &cover{demand: demand, oracle: b.rods, budget: j.Budget, stock: b.stock()}
-	if b.cover.budget <= 0 {
-		b.cover.budget = DefaultBudget
-	}
+	b.cover = &cover{demand: demand, oracle: b.rods, budget: steps(j.Budget), stock: b.stock()}
 	b.cover.measures = b.measures()
 	return b
 }

@@ -31,11 +31,12 @@ type group struct {
 	area  int64 // of the tiles, each rounded down
 }
 
-// Limits of composing; beyond them the job is laid out by packing instead.
-// (Our choice: a second or so of work and some tens of megabytes.)
+// Limits of composing; beyond them the job is laid out by packing instead: so
+// many groups, and so many joints tried per search step of the budget. (Our
+// choice: with DefaultBudget a second or so and some tens of megabytes.)
 const (
-	mostGroups = 20_000
-	mostJoints = 8_000_000
+	mostGroups    = 20_000
+	jointsPerStep = 4
 )
 
 // A composer builds every group of tiles that fits one sheet, from the small
@@ -54,7 +55,7 @@ type composer struct {
 
 // compose is false when a limit was met; the groups are then incomplete.
 func (c *composer) compose() bool {
-	c.index, c.joints = map[string]int{}, mostJoints
+	c.index = map[string]int{}
 	c.bySize = [][]int{nil, c.singles()}
 	for size := 2; ; size++ {
 		c.bySize = append(c.bySize, nil)

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"errors"
+	"math"
 	"math/rand/v2"
 	"reflect"
 	"strings"
@@ -33,7 +34,7 @@ func TestBoardFaults(t *testing.T) {
 		{RuleTwice, func(j *BoardJob) { j.Boards = append(j.Boards, j.Boards[0]) }, "board 1"},
 		{RuleQuantity, func(j *BoardJob) { j.Parts[1].Quantity = 0 }, "P2 0 1"},
 		{RuleQuantity, func(j *BoardJob) { j.Parts[1].Quantity = -3 }, "P2 -3"},
-		{RuleTooMany, func(j *BoardJob) { j.Parts[1].Quantity = 1 << 62 }, "20000"},
+		{RuleTooMany, func(j *BoardJob) { j.Parts[1].Quantity = math.MaxInt }, "20000"},
 		{RuleSize, func(j *BoardJob) { j.Parts[1].Length = 0 }, "P2 0 mm"},
 		{RuleSize, func(j *BoardJob) { j.Boards[0].Length = -length.Inch }, "-25.4 mm"},
 		{RuleTooLong, func(j *BoardJob) { j.Boards[0].Length = 1 << 62 }, "100000 mm"},
@@ -63,7 +64,7 @@ func TestSheetFaults(t *testing.T) {
 		{RulePrice, func(j *SheetJob) { j.Sheets[0].Price = -5 }, "-5 100000000"},
 		{RuleUnknown, func(j *SheetJob) { j.Pieces[0].From = []string{"ply"} }, "ply sheet 1"},
 		{RuleQuantity, func(j *SheetJob) { j.Pieces[0].Quantity = 0 }, "L1 0 1"},
-		{RuleTooMany, func(j *SheetJob) { j.Pieces[0].Quantity = 1 << 62 }, "2000"},
+		{RuleTooMany, func(j *SheetJob) { j.Pieces[0].Quantity = math.MaxInt }, "2000"},
 		{RuleSize, func(j *SheetJob) { j.Pieces[0].Width = 0 }, "0 mm 1016 mm"},
 		{RuleSize, func(j *SheetJob) { j.Sheets[0].Width = 0 }, "0 mm 1219.2 mm"},
 		{RuleTooLong, func(j *SheetJob) { j.Sheets[0].Width = 1 << 62 }, "20000 mm"},

@@ -33,7 +33,7 @@ func (r *rods) fill(stock, first int, limit []int) []int {
 		if !r.fits[stock][i] {
 			continue
 		}
-		n := min(limit[i], int(room/r.weight[i]))
+		n := asOften(limit[i], room, r.weight[i])
 		pattern[i] = n
 		room -= int64(n) * r.weight[i]
 	}
@@ -122,7 +122,7 @@ func (k *knapsack) branch(a int, room, value int64) {
 		return
 	}
 	item := k.order[a]
-	for n := min(k.limit[item], int(room/k.weight[item])); n >= 0; n-- {
+	for n := asOften(k.limit[item], room, k.weight[item]); n >= 0; n-- {
 		inside := value + int64(n)*k.value[item]
 		rest := room - int64(n)*k.weight[item]
 		next := 0.0
@@ -152,7 +152,7 @@ func (k *knapsack) table(step, cells int64) choice {
 	type lot struct{ item, n int }
 	var lots []lot
 	for _, i := range k.order {
-		left := min(k.limit[i], int(k.room/k.weight[i]))
+		left := asOften(k.limit[i], k.room, k.weight[i])
 		for n := 1; left > 0; n *= 2 {
 			lots = append(lots, lot{i, min(n, left)})
 			left -= min(n, left)
@@ -224,7 +224,7 @@ func (w *walk) from(i int, room, value int64) {
 	if i == w.first {
 		least = 1
 	}
-	for n := min(w.limit[i], int(room/w.r.weight[i])); n >= least && !w.stopped; n-- {
+	for n := asOften(w.limit[i], room, w.r.weight[i]); n >= least && !w.stopped; n-- {
 		w.pattern[i] = n
 		w.from(i+1, room-int64(n)*w.r.weight[i], value+int64(n)*w.value[i])
 	}
@@ -239,4 +239,9 @@ func (w *walk) maximal(room int64) bool {
 		}
 	}
 	return true
+}
+
+// asOften is how often the weight goes into the room, at most limit.
+func asOften(limit int, room, weight int64) int {
+	return int(min(int64(limit), room/weight))
 }

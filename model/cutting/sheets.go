@@ -186,7 +186,7 @@ func (j SheetJob) Faults() error {
 	for _, p := range j.Pieces {
 		checkFrom(p.Label, p.From, offers, &found)
 		if j.checkPiece(p, &found) {
-			count = min(count+p.Quantity, mostPieces+1)
+			count = min(count+min(p.Quantity, mostPieces+1), mostPieces+1)
 		}
 	}
 	if count > mostPieces {

@@ -51,10 +51,7 @@ func (j SheetJob) bench() *sheetBench {
 		price, _ := j.price(s)
 		b.unit = gcd(b.unit, int64(price))
 	}
-	b.cover = &cover{demand: demand, budget: j.Budget}
-	if b.cover.budget <= 0 {
-		b.cover.budget = DefaultBudget
-	}
+	b.cover = &cover{demand: demand, budget: steps(j.Budget)}
 	b.packer = &packer{tiles: b.tiles, demand: demand}
 	for _, s := range j.Sheets {
 		price, _ := j.price(s)
@@ -157,7 +154,7 @@ func areaDown(w, h int64) int64 {
 
 // solve tries the exact way, then packs.
 func (b *sheetBench) solve() (result, map[string]*room) {
-	comp := &composer{tiles: b.tiles, demand: b.cover.demand, rooms: b.packer.rooms}
+	comp := &composer{tiles: b.tiles, demand: b.cover.demand, rooms: b.packer.rooms, joints: jointsPerStep * b.cover.budget}
 	if comp.compose() {
 		b.cover.oracle = newSlabs(comp, b.cover.measures[0].size)
 		found := b.cover.solve()

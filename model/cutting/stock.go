@@ -90,6 +90,17 @@ const mostParts = 20_000
 // about a second or two of an ordinary computer. (Our choice.)
 const DefaultBudget = 2_000_000
 
+// mostBudget keeps counts of effort inside 31 bits: some minutes of work.
+const mostBudget = 1 << 28
+
+// steps is the budget to work with.
+func steps(asked int) int {
+	if asked <= 0 {
+		return DefaultBudget
+	}
+	return min(asked, mostBudget)
+}
+
 // LongestBoard and LongestSheet are the greatest board and side of a sheet:
 // beyond any trade size, and short enough that sums of the search stay exact.
 const (
