@@ -156,6 +156,12 @@ func (r *resolver) corner() {
 		corner.Radius = r.round(c.Radius, corner.Least)
 	}
 	leaf.Corner = corner
+	if c.Leg != nil && kind != "clipped" {
+		r.warn("panel.corner.leg", RuleCornerUnused, "a clip of %v is stated and the corners are %s: it is not used; leave it out, or choose clipped", *c.Leg, kind)
+	}
+	if c.Radius != nil && kind != "rounded" {
+		r.warn("panel.corner.radius", RuleCornerUnused, "a radius of %v is stated and the corners are %s: it is not used; leave it out, or choose rounded", *c.Radius, kind)
+	}
 	r.outlines()
 }
 

@@ -28,6 +28,7 @@ const (
 	RuleCornerClip      = "corner-clip"       // clip too small to clear the round corner
 	RuleCornerRadius    = "corner-radius"     // radius too small to clear it
 	RuleCornerDaylight  = "corner-daylight"   // clip so large that one sees past it
+	RuleCornerUnused    = "corner-unused"     // a size of another corner treatment than the one chosen
 	RuleWasherProud     = "washer-proud"      // washer stands out of the back face
 	RuleWasherReach     = "washer-reach"      // washer cannot reach the panel
 	RuleWasherScrew     = "washer-screw"      // its screw comes out, meets another, or does not hold
