@@ -6,8 +6,8 @@ package cutting
 // it in whole numbers. Every product is rounded before it is added
 // (float64(x*y)), since a machine may otherwise fuse the two.
 //
-// gonum's lp.Simplex was tried first and given up: it cycled without end on one
-// random door job in a few hundred, refuses dependent rows, and its kernels add
+// gonum's lp.Simplex was tried as a reference and given up: on one random door
+// job it did not return, it refuses dependent rows, and its kernels may add
 // in another order on another processor, so that layouts would differ.
 
 // A column is a pattern, or one of the three helpers of a row.
