@@ -155,7 +155,6 @@ type band struct {
 	title    string
 	chain    []length.Length // heights dimensioned on its right
 	above    bool            // carries the sizes front to back
-	labels   []string
 }
 
 // vertical draws the vertical section through the first leaf on the front
