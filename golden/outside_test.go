@@ -117,9 +117,9 @@ func TestSVGIsNotBlank(t *testing.T) {
 }
 
 // The leaf on the drawing, in pixels, is the leaf's size at the drawing's
-// scale, to a pixel of 0.1 mm.
+// scale, to a pixel: an eighth of a millimetre.
 func TestLeafInPixels(t *testing.T) {
-	const perMM = 10
+	const perMM = 8
 	for _, s := range samples(t) {
 		page, leaf := s.sheet(t, "2-leaf-front"), s.set.Leaf
 		path := filepath.Join(laidOut(t, s), page.Name+".svg")

@@ -1,0 +1,5 @@
+//go:build !race
+
+package golden
+
+const fewer = 1 // see race_test.go
