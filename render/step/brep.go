@@ -37,7 +37,7 @@ func (w *shellWriter) face(f face) ref {
 
 func (w *shellWriter) surface(s surface) ref {
 	if s.shape == round {
-		return w.add("CYLINDRICAL_SURFACE('',%v,%s)", w.frame(s.at, s.axis, s.start), real(s.radius, lengthPlaces))
+		return w.add("CYLINDRICAL_SURFACE('',%v,%s)", w.frame(s.at, s.axis, s.start), decimal(s.radius, lengthPlaces))
 	}
 	return w.add("PLANE('',%v)", w.frame(s.at, s.axis, s.axis.aside()))
 }
@@ -60,9 +60,9 @@ func (w *shellWriter) curve(e edge) ref {
 	}
 	frame := w.frame(e.centre, e.axis, e.major)
 	if e.a-e.b <= circular {
-		return w.add("CIRCLE('',%v,%s)", frame, real(e.b, lengthPlaces))
+		return w.add("CIRCLE('',%v,%s)", frame, decimal(e.b, lengthPlaces))
 	}
-	return w.add("ELLIPSE('',%v,%s,%s)", frame, real(e.a, lengthPlaces), real(e.b, lengthPlaces))
+	return w.add("ELLIPSE('',%v,%s,%s)", frame, decimal(e.a, lengthPlaces), decimal(e.b, lengthPlaces))
 }
 
 // circular is by how many mm half axes may differ and still be written as one

@@ -47,8 +47,8 @@ func list(refs []ref) string {
 	return "(" + strings.Join(words, ",") + ")"
 }
 
-// real writes a number with fixed decimals and never as minus nothing.
-func real(v float64, places int) string {
+// decimal writes a number with fixed decimals and never as minus nothing.
+func decimal(v float64, places int) string {
 	text := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.Trim(text, "-0.") == "" {
 		return strings.TrimPrefix(text, "-")
@@ -57,7 +57,7 @@ func real(v float64, places int) string {
 }
 
 func triple(v vec, places int) string {
-	return "(" + real(v[0], places) + "," + real(v[1], places) + "," + real(v[2], places) + ")"
+	return "(" + decimal(v[0], places) + "," + decimal(v[1], places) + "," + decimal(v[2], places) + ")"
 }
 
 func (f *file) point(v vec) ref { return f.add("CARTESIAN_POINT('',%s)", triple(v, lengthPlaces)) }

@@ -109,7 +109,7 @@ func (t tree) place(whole, part product, frame ref, number int, label string) {
 
 // styled gives a body its colour.
 func (f *file) styled(body ref, c [3]float64) ref {
-	rgb := f.add("COLOUR_RGB('',%s,%s,%s)", real(c[0], colourPlaces), real(c[1], colourPlaces), real(c[2], colourPlaces))
+	rgb := f.add("COLOUR_RGB('',%s,%s,%s)", decimal(c[0], colourPlaces), decimal(c[1], colourPlaces), decimal(c[2], colourPlaces))
 	fill := f.add("FILL_AREA_STYLE('',(%v))", f.add("FILL_AREA_STYLE_COLOUR('',%v)", rgb))
 	side := f.add("SURFACE_SIDE_STYLE('',(%v))", f.add("SURFACE_STYLE_FILL_AREA(%v)", fill))
 	style := f.add("PRESENTATION_STYLE_ASSIGNMENT((%v))", f.add("SURFACE_STYLE_USAGE(.BOTH.,%v)", side))
