@@ -2,6 +2,7 @@ package step
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"math"
 	"path/filepath"
@@ -103,14 +104,20 @@ func TestSolids(t *testing.T) {
 	}
 }
 
-// sample is the leaf that a sample resolves to, washers last.
+// sample is the leaf that a sample resolves to with its track, washers last.
 func sample(t testing.TB, path string) []Part {
 	t.Helper()
 	model, findings, err := spec.ReadFile(path)
 	require.NoError(t, err)
 	require.Empty(t, findings)
 	set, _ := door.Resolve(model)
-	var parts []Part
+	parts := []Part{{Label: "track", Solid: set.Track.Solid}}
+	for i, s := range set.Track.Hanger {
+		parts = append(parts, Part{Label: fmt.Sprintf("hanger %d", i+1), Solid: s, At: []solid.Vec{{X: set.Track.HangerAt[0]}, {X: set.Track.HangerAt[1]}}})
+	}
+	if set.Fascia != nil {
+		parts = append(parts, Part{Label: "fascia", Solid: set.Fascia.Solid})
+	}
 	for _, p := range append(set.Leaf.Parts, set.Leaf.Hardware...) {
 		parts = append(parts, Part{Label: p.Label, Name: p.Name, Solid: p.Solid, Colour: [3]float64{0.8, 0.6, 0.4}})
 	}
