@@ -106,6 +106,55 @@ func TestScrewsStayInTheWood(t *testing.T) {
 	})
 }
 
+// A stile's washers stand equally far from both corners of a lite, and no
+// farther apart than asked for.
+func TestWashersAreSpreadEvenly(t *testing.T) {
+	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
+		leaf, bores := set.Leaf, set.Leaf.Parts[0].Solid.Bores
+		for _, lite := range leaf.Lites {
+			var at []length.Length
+			for _, b := range bores {
+				if b.From.Z > lite.Sight.Min.Y && b.From.Z < lite.Sight.Max.Y {
+					at = append(at, b.From.Z-lite.Sight.Min.Y)
+				}
+			}
+			if len(at) == 0 {
+				continue
+			}
+			last := len(at) - 1
+			require.LessOrEqual(t, (at[0] - (lite.Sight.Height() - at[last])).Abs(), length.Nanometre) // the one in the middle: half a nanometre
+			if last > 0 {
+				require.Equal(t, figure(t, set, "washer.corner.stile"), at[0])
+			}
+			for i := range last {
+				require.LessOrEqual(t, at[i+1]-at[i], figure(t, set, "washer.spacing"))
+			}
+			bores = bores[len(at):]
+		}
+		require.Empty(t, bores)
+	})
+}
+
+// A pocket is bored until it has wholly left the back, and its pilot until it
+// has wholly left the rail's end.
+func TestPocketsAreBoredThrough(t *testing.T) {
+	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
+		leaf := set.Leaf
+		sin, cos := math.Sincos(math.Pi / 12)
+		for _, part := range leaf.Parts {
+			for _, b := range part.Solid.Bores {
+				end := math.Abs(b.To.X.MM() - leaf.Width.MM()/2)
+				switch r := b.Diameter.MM() / 2; b.For {
+				case "pocket":
+					require.GreaterOrEqual(t, b.To.Y.MM()-r*cos, leaf.Thickness.MM())
+				case "pilot":
+					require.GreaterOrEqual(t, end-r*sin, leaf.Width.MM()/2-leaf.Stile.MM())
+				}
+			}
+		}
+	})
+}
+
 // opposite tells whether two screws are driven at one another.
 func opposite(a, b drilled) bool {
 	return a.to[0] == b.to[0] && a.to[1] == b.to[1] && a.from[0] == b.from[0] && (a.to[2]-a.from[2])*(b.to[2]-b.from[2]) < 0

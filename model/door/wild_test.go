@@ -79,7 +79,7 @@ func (c *chance) wildSize(to **length.Length, tag reflect.StructTag) {
 // No model panics, however odd; and one that does not resolve says why, unless
 // a size is missing that cannot be read without.
 func TestNoModelPanics(t *testing.T) {
-	for n := range 20 * *models {
+	for n := range 10 * *models {
 		c := newChance(n)
 		model := spec.Spec{}
 		if n > 0 {
