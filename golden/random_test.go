@@ -49,10 +49,10 @@ func anyModel(rnd *rand.Rand) string {
 		d.line("drawn: 2026-05-%02d\nby: A. N. Other-Whistlethwaite\nrevision: C", 1+d.IntN(28))
 	}
 	if d.maybe(4) {
-		d.line("paper: %s", pick(d, "A3", "A2", "tabloid", "ansi-c", "arch-c", "arch-d"))
+		d.line("paper: %s", pick(d, "A4", "A3", "A2", "letter", "tabloid", "ansi-c", "arch-c", "arch-d"))
 	}
 	leaves := pick(d, 2, 2, 3, 4)
-	width := float64(leaves) * (380 + d.Float64()*620)
+	width := float64(leaves) * pick(d, 380+d.Float64()*620, 380+d.Float64()*620, 260+d.Float64()*120, 1000+d.Float64()*1200)
 	d.opening(width)
 	d.hanging(leaves)
 	d.leaf()
@@ -64,7 +64,7 @@ func anyModel(rnd *rand.Rand) string {
 }
 
 func (d *draft) opening(width float64) {
-	height := 500 + d.Float64()*2200
+	height := pick(d, 500+d.Float64()*2200, 1800+d.Float64()*700, 2700+d.Float64()*1200)
 	if d.maybe(5) {
 		d.line("opening: {width: %s, height: %s}", d.size(width, width), d.size(height, height))
 		return
@@ -98,7 +98,7 @@ func (d *draft) hanging(leaves int) {
 func (d *draft) leaf() {
 	d.line("leaf:\n  thickness: %s\n  stile: %s", d.size(30, 35), d.size(60, 130))
 	d.line("  rail: {top: %s, cross: %s, bottom: %s}", d.size(60, 130), d.size(60, 110), d.size(70, 200))
-	d.line("  lites: {rows: %d, spacing: %s}", pick(d, 1, 1, 2, 2, 3, 4, 5, 7, 10), pick(d, "equal-lites", "equal-lites", "equal-centres"))
+	d.line("  lites: {rows: %d, spacing: %s}", pick(d, 1, 1, 2, 2, 3, 4, 5, 7, 10, 15, 20), pick(d, "equal-lites", "equal-lites", "equal-centres"))
 	d.line("  joint: {kind: pocket-screw}")
 }
 

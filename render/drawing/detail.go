@@ -71,7 +71,7 @@ func (p *page) cornerDetail(zone plane.Box) {
 		below = append(below, dimension.Row{At: []length.Length{wall + gap, wall + gap + leaf.Corner.Leg}, Style: dimension.Chain, Label: "CLIP"})
 	}
 	left := []dimension.Row{{At: []length.Length{sill - rab.Width, sill - rab.Width + gap, sill}, Style: dimension.Chain}}
-	frame := p.place(zone, layout{box: box, title: "INSIDE CORNER, FROM THE BACK", largest: 2, below: below, left: left})
+	frame := p.besideNote(zone, layout{box: box, title: "INSIDE CORNER, FROM THE BACK", largest: 2, below: below, left: left}, p.cornerNote())
 	bodies := near(leafBodies(leaf, true), solid.Y, box.Path().MirrorX(0).Bounds())
 	lines := view.Elevation(bodies, view.Back, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true})
 	p.draw(frame, window(lines, box))
@@ -80,8 +80,26 @@ func (p *page) cornerDetail(zone plane.Box) {
 		on := rab.Corner.MM() * (1 - math.Sqrt2/2)
 		tip := plane.At(wall+length.Round(on), sill-rab.Width+length.Round(on))
 		at := frame.Paper(tip)
-		p.note(frame, tip, frame.Box.Max.X-at.X+6*mm, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, p.cornerNote()...)
+		p.note(frame, tip, frame.Box.Max.X-at.X+noteOff, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, p.cornerNote()...)
 	}
+}
+
+// noteOff is how far right of its view a note stands.
+const noteOff = 6 * mm
+
+// besideNote places a view, farther left where the note at its right would
+// otherwise leave the work area.
+func (p *page) besideNote(zone plane.Box, l layout, note []string) dimension.Frame {
+	leader := dimension.Leader(dimension.Note{Elbow: plane.At(noteOff, noteOff), Lines: note, TextHeight: figureHeight})
+	extent, _ := dimension.Extent(leader)
+	before := len(p.over)
+	frame := p.place(zone, l)
+	if p.err != nil || frame.Box.Max.X+extent.Max.X <= p.work.Max.X {
+		return frame
+	}
+	p.over = p.over[:before]
+	zone.Max.X -= extent.Max.X
+	return p.place(zone, l)
 }
 
 // cornerNote says what is done about the corner.

@@ -197,6 +197,9 @@ func leafBack(p *page) {
 	if p.upright {
 		side = 3
 	}
+	for wide, _ := columns(side, notes); side > 1 && wide > p.work.Width(); wide, _ = columns(side, notes) {
+		side--
+	}
 	zone, corner := p.beside(columns(side, notes))
 	frame := p.place(zone, l)
 	if p.trial {

@@ -8,6 +8,7 @@ import (
 	"stilewright/model/plane"
 	"stilewright/model/solid"
 	"stilewright/render/dimension"
+	"stilewright/render/lettering"
 	"stilewright/render/sheet"
 	"stilewright/render/view"
 )
@@ -125,7 +126,22 @@ func (p *page) overlapSection(zone plane.Box) {
 			}
 		}
 	}
-	p.text(frame.Box.Min.Add(0, -5*mm/2-figureHeight), figureHeight, sheet.Start, false, "ROOM SIDE")
+	p.roomSide(frame)
+}
+
+// roomSide says on which side of a section the room is: below it, or left of
+// it where lines run below.
+func (p *page) roomSide(frame dimension.Frame) {
+	const words = "ROOM SIDE"
+	wide := lettering.Advance(words, figureHeight)
+	for _, at := range []plane.Point{frame.Box.Min.Add(0, -5*mm/2-figureHeight), frame.Box.Min.Add(-wide-2*mm, 0)} {
+		t := sheet.Text{Layer: sheet.Notes, At: at, Height: figureHeight, String: words, Advance: wide}
+		if p.clear(t) && within(dimension.TextBox(t), p.work) {
+			p.over = append(p.over, t)
+			return
+		}
+	}
+	p.unplaced = append(p.unplaced, "room side (below the horizontal section)")
 }
 
 // breakLine draws where a view is broken off: a narrow line with a kink, a
@@ -154,6 +170,7 @@ type band struct {
 	from, to length.Length
 	title    string
 	chain    []length.Length // heights dimensioned on its right
+	rail     length.Length   // width of its rail
 	above    bool            // carries the sizes front to back
 }
 
@@ -169,11 +186,15 @@ func (p *page) vertical(zone plane.Box) {
 	}
 	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(depthTo+15*mm, total))
 	for _, scale := range p.scalesTaken {
-		need := scale.OnPaper(total) + length.Length(len(bands)-1)*bandGap + titleRoom + headRoom + footRoom
+		gap := bandGap
+		if scale.OnPaper(slimmest(bands)) < figureRoom {
+			gap *= 2
+		}
+		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + headRoom + footRoom
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
-		p.bandsAt(zone, bands, box, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
+		p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
 		p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
 		at := plane.At((zone.Min.X + zone.Max.X).Half(), zone.Min.Y)
 		p.text(at.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, "VERTICAL SECTION, BROKEN")
@@ -188,6 +209,19 @@ const headRoom = 31 * mm
 
 // bandGap is left between the bands, for the breaks and for figures outside.
 const bandGap = 15 * mm
+
+// figureRoom is what a figure needs inside its arrows; a slimmer rail's stands
+// outside, and those of two bands must not meet.
+const figureRoom = 14 * mm
+
+// slimmest is the least of the rails the bands show.
+func slimmest(bands []band) length.Length {
+	least := length.Longest
+	for _, b := range bands {
+		least = min(least, b.rail)
+	}
+	return least
+}
 
 // footRoom is what the floor gap's figure needs below the floor.
 const footRoom = 15 * mm
@@ -207,14 +241,14 @@ func (p *page) bands() []band {
 	leaf, bottom := s.Leaf, s.Hung[0].At.Z
 	show := s.Leaf.Rabbet.Width + 25*mm
 	top := leaf.Rails[len(leaf.Rails)-1]
-	head := band{from: bottom + top.From - show, to: s.Opening.Head, title: "HEAD", chain: []length.Length{bottom + top.From, bottom + top.To, s.Opening.Head}, above: true}
+	head := band{from: bottom + top.From - show, to: s.Opening.Head, title: "HEAD", rail: top.Width(), chain: []length.Length{bottom + top.From, bottom + top.To, s.Opening.Head}, above: true}
 	low := leaf.Rails[0]
-	foot := band{from: min(0, p.floorUnder()), to: bottom + low.To + show, title: "FLOOR", chain: []length.Length{p.floorUnder(), bottom, bottom + low.To}}
+	foot := band{from: min(0, p.floorUnder()), to: bottom + low.To + show, title: "FLOOR", rail: low.Width(), chain: []length.Length{p.floorUnder(), bottom, bottom + low.To}}
 	if len(leaf.Rails) < 3 {
 		return []band{head, foot}
 	}
 	mid := leaf.Rails[len(leaf.Rails)/2]
-	return []band{head, {from: bottom + mid.From - show, to: bottom + mid.To + show, title: "CROSS RAIL", chain: []length.Length{bottom + mid.From, bottom + mid.To}}, foot}
+	return []band{head, {from: bottom + mid.From - show, to: bottom + mid.To + show, title: "CROSS RAIL", rail: mid.Width(), chain: []length.Length{bottom + mid.From, bottom + mid.To}}, foot}
 }
 
 // floorUnder is the floor's height under the vertical section.
@@ -235,7 +269,7 @@ func (p *page) sectioned() door.Hung {
 }
 
 // bandsAt draws the bands one below another.
-func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.Scale, onPaper func(length.Length) length.Length) {
+func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, gap length.Length, scale sheet.Scale, onPaper func(length.Length) length.Length) {
 	s, h := p.set, p.sectioned()
 	bodies := setBodies(s)
 	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
@@ -261,7 +295,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, scale sheet.
 		if i < len(bands)-1 {
 			p.breakLine(frame, plane.At(h.At.Y, b.from), plane.At(h.At.Y+s.Leaf.Thickness, b.from))
 		}
-		y -= high + bandGap
+		y -= high + gap
 	}
 }
 
