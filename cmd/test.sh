@@ -135,6 +135,8 @@ main() {
 	run env GOOS=windows GOARCH=amd64 go build ./...
 	say "tests"
 	run_tests
+	say "random models, all of them, without the race detector"
+	run go test -count=1 -run '^TestRandomModelsReadWell$' ./golden/
 	say "same bytes twice"
 	check_repeats
 	say "all passed in $((SECONDS / 60)) min $((SECONDS % 60)) s"
