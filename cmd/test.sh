@@ -80,8 +80,8 @@ check_format() {
 # and how many tests there were.
 run_tests() {
 	local log=$scratch/tests passed failed skipped
-	printf '+ go test -race -count=1 -v ./...\n'
-	if ! go test -race -count=1 -v ./... 2>&1 | tee "$log" | { grep --line-buffered -E '^(ok|FAIL|\?)[[:space:]]' || true; }; then
+	printf '+ go test -race -count=1 -timeout 40m -v ./...\n'
+	if ! go test -race -count=1 -timeout 40m -v ./... 2>&1 | tee "$log" | { grep --line-buffered -E '^(ok|FAIL|\?)[[:space:]]' || true; }; then
 		grep -vE '^[[:space:]]*(=== |--- PASS)' "$log" || true
 		fail "tests failed"
 	fi
