@@ -34,6 +34,7 @@ var (
 	edgeGapStep    = choice{in / 32, mm / 2, "edge gaps are rounded up to this"}
 	cornerStep     = choice{in / 16, mm, "clips and radii are rounded up to this"}
 	washerOutside  = choice{in / 2, 12 * mm, "common washer for the screw"}
+	leastWasher    = choice{5 * in / 16, 8 * mm, "smaller ones do not seat under a screw head"}
 	washerLap      = choice{in / 32, mm, "least lap on the panel pushed to one side"}
 	washerStep     = choice{in / 32, mm / 2, "washers and spacers come in steps of this"}
 	washerSpacing  = choice{8 * in, 200 * mm, "holds thin sheet flat between washers"}

@@ -13,10 +13,7 @@ import (
 func (r *resolver) track() {
 	t, row := r.model.Hanging.Track, r.model.Hanging.Track.Row
 	if row == "" {
-		row = defaultTrackIn
-		if r.units == length.Millimetres {
-			row = defaultTrackMM
-		}
+		row = r.trackFor(r.set.Leaf.Thickness)
 	}
 	typical, err := catalog.Track(row)
 	if err != nil {
@@ -40,6 +37,24 @@ func (r *resolver) track() {
 		r.stop("hanging.track", RuleTrackSection, "the leaves hang %v below the head and the track is %v high: their tops would stand in the track; the head drop must be at least %v", track.HeadDrop, track.Height, track.Height)
 	}
 	r.carries(typical)
+}
+
+// trackFor is the typical track of a model that names none: the common one of
+// its units, or the first of the same kind that carries the thickness.
+func (r *resolver) trackFor(thickness length.Length) string {
+	common, inches := defaultTrackMM, r.units == length.Inches
+	if inches {
+		common = defaultTrackIn
+	}
+	if row, err := catalog.Track(common); err == nil && row.Carries(thickness) {
+		return common
+	}
+	for _, row := range catalog.Tracks() {
+		if row.Carries(thickness) && (row.Spacing%length.Millimetre != 0) == inches {
+			return row.Name
+		}
+	}
+	return common
 }
 
 // carries checks the leaf's thickness against the track.

@@ -11,7 +11,7 @@ func (r *resolver) washer() {
 	h, leaf := r.model.Panel.HeldBy, &r.set.Leaf
 	gap := leaf.Panel.EdgeGap
 	w := Washer{Screw: leaf.Washer.Screw}
-	w.Outside = r.sized("washer.outside", "panel.held_by.washer.outside", h.Washer.Outside, washerOutside)
+	w.Outside = r.washerAcross()
 	if h.Washer.Thickness != nil {
 		w.Thickness = r.given("washer.thickness", "panel.held_by.washer.thickness", *h.Washer.Thickness)
 	} else {
@@ -30,6 +30,17 @@ func (r *resolver) washer() {
 	leaf.Washer = w
 	r.washerFits()
 	r.washerPlaces()
+}
+
+// washerAcross is the washer's outside diameter: as stated, else the common one,
+// or a smaller one where the wood behind the panel is too thin for it.
+func (r *resolver) washerAcross() length.Length {
+	stated, leaf := r.model.Panel.HeldBy.Washer.Outside, r.set.Leaf
+	behind := (leaf.Thickness - leaf.Rabbet.Front - leaf.Panel.Thickness).DownTo(washerStep.in(r.units))
+	if stated == nil && behind < washerOutside.in(r.units) && behind >= leastWasher.in(r.units) {
+		return r.derive("washer.outside", behind, "what the rabbet holds behind the panel, down to the next step: less than the common washer", "rabbet.depth", "panel.thickness")
+	}
+	return r.sized("washer.outside", "panel.held_by.washer.outside", stated, washerOutside)
 }
 
 // washerFits checks reach, back face and screws.
