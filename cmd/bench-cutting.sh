@@ -11,5 +11,5 @@ for solver in cbc glpsol; do
 done
 out=$(mktemp)
 trap 'rm -f "$out"' EXIT
-go test ./model/cutting -v -count=1 -timeout 60m -run '^TestSideBySide$' -args -side-by-side "${1:-5}" >"$out" || { cat "$out"; exit 1; }
+go test -tags sidebyside ./model/cutting -v -count=1 -timeout 60m -run '^TestSideBySide$' -args -side-by-side "${1:-5}" >"$out" || { cat "$out"; exit 1; }
 grep -v -e '^PASS$' -e '^=== ' -e '^--- ' "$out"

@@ -1,3 +1,5 @@
+//go:build sidebyside
+
 package cutting
 
 import (
@@ -13,14 +15,11 @@ import (
 	"time"
 )
 
-var sideBySide = flag.Int("side-by-side", 0, "time LayOutBoards beside CBC and GLPK, so many runs each; prints a table")
+var sideBySide = flag.Int("side-by-side", 5, "time LayOutBoards beside CBC and GLPK, so many runs each; prints a table")
 
 // TestSideBySide prints medians and asserts no time. See
-// cmd/bench-cutting.sh.
+// cmd/bench-cutting.sh, which builds it: the tests proper leave it out.
 func TestSideBySide(t *testing.T) {
-	if *sideBySide < 1 {
-		t.Skip("asked for with -side-by-side only")
-	}
 	type job struct {
 		name, model string
 		j           BoardJob
