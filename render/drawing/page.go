@@ -101,7 +101,11 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		if scale.Paper > max(1, l.largest)*scale.Real {
 			continue
 		}
-		frame := dimension.Frame{Box: boxOnPaper(l.box, scale), Origin: l.box.Min, Scale: sheet.Scale{Paper: scale.Paper, Real: scale.Real}}
+		bare := boxOnPaper(l.box, scale)
+		if bare.Width() > zone.Width() || bare.Height() > zone.Height() {
+			continue // before its dimensions are laid out
+		}
+		frame := dimension.Frame{Box: bare, Origin: l.box.Min, Scale: sheet.Scale{Paper: scale.Paper, Real: scale.Real}}
 		marks := p.dimensions(frame, l)
 		whole := frame.Box
 		if extent, ok := dimension.Extent(marks); ok {
