@@ -82,12 +82,8 @@ func (r *resolver) washerHeights(lite Lite) []length.Length {
 
 // figureValue is the value of a figure resolved before.
 func (r *resolver) figureValue(name string) (length.Length, bool) {
-	for _, f := range r.figures {
-		if f.Name == name {
-			return f.Value, true
-		}
-	}
-	return 0, false
+	f, ok := named(r.figures, name)
+	return f.Value, ok
 }
 
 // railPart is the i-th rail from the bottom.

@@ -55,8 +55,11 @@ func (l *ledger) assume(name string, v length.Length, reason, source string) len
 }
 
 // Figure is the figure of that name.
-func (s Set) Figure(name string) (Figure, bool) {
-	for _, f := range s.Figures {
+func (s Set) Figure(name string) (Figure, bool) { return named(s.Figures, name) }
+
+// named is the figure of that name among the figures.
+func named(figures []Figure, name string) (Figure, bool) {
+	for _, f := range figures {
 		if f.Name == name {
 			return f, true
 		}

@@ -55,11 +55,11 @@ func (arr *arrangement) beside(vertical bool) [][2]length.Length {
 		}
 		for k := range arr.spans {
 			t := &arr.spans[k]
-			if !s.box.meets(t.box) {
+			if !s.box.Meets(t.box) {
 				continue
 			}
 			for _, p := range [...]Point{t.From, t.To} {
-				if c := *p.coordinate(vertical); c != at && s.box.holds(p) {
+				if c := *p.coordinate(vertical); c != at && s.box.Holds(p) {
 					touched = append(touched, [2]length.Length{at, c})
 				}
 			}

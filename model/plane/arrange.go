@@ -115,7 +115,7 @@ func (arr *arrangement) meetings() []crossing {
 		a := &arr.spans[i]
 		for k := i + 1; k < len(arr.spans); k++ {
 			b := &arr.spans[k]
-			if a.box.meets(b.box) && (a.owner != b.owner || a.Turn != Straight || b.Turn != Straight) {
+			if a.box.Meets(b.box) && (a.owner != b.owner || a.Turn != Straight || b.Turn != Straight) {
 				for _, p := range crossings(points[:0], a, b) {
 					met = append(met, crossing{p, [2]int{i, k}})
 				}

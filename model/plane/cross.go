@@ -134,7 +134,7 @@ func (m meeting) points(found []Point) []Point {
 // neither ends so close by that its end is that point.
 func (m meeting) point(found []Point, t float64) []Point {
 	p := m.a.keep(m.base.offset(m.x+float64(t*m.ux), m.y+float64(t*m.uy)))
-	if !m.a.box.holds(p) || !m.b.box.holds(p) || !m.a.spans(p) || !m.b.spans(p) {
+	if !m.a.box.Holds(p) || !m.b.box.Holds(p) || !m.a.spans(p) || !m.b.spans(p) {
 		return found
 	}
 	reach := m.zone
@@ -162,6 +162,7 @@ func (s *span) spans(p Point) bool {
 	return dot(d, q).sign() > 0 && dot(d, d).minus(dot(d, q)).sign() > 0
 }
 
-func (b Box) holds(p Point) bool {
+// Holds tells whether a point lies in the box or on its edge.
+func (b Box) Holds(p Point) bool {
 	return b.Min.X <= p.X && p.X <= b.Max.X && b.Min.Y <= p.Y && p.Y <= b.Max.Y
 }

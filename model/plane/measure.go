@@ -292,7 +292,7 @@ func (b Box) Join(c Box) Box {
 // than 0.
 func (b Box) Grow(d length.Length) Box { return Box{b.Min.Add(-d, -d), b.Max.Add(d, d)} }
 
-// meets tells whether the boxes share a point.
-func (b Box) meets(c Box) bool {
+// Meets tells whether the boxes share a point.
+func (b Box) Meets(c Box) bool {
 	return b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y
 }

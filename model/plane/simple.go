@@ -43,7 +43,7 @@ func Simple(r Region) error {
 
 // within tells whether the path lies inside the outline.
 func (p Path) within(outline Path) (bool, error) {
-	if !p.Bounds().meets(outline.Bounds()) {
+	if !p.Bounds().Meets(outline.Bounds()) {
 		return false, nil
 	}
 	inside, outside, boundary := Clip(p, Region{outline})
@@ -68,7 +68,7 @@ func (p Path) clear(pieces []Path) (Point, bool) {
 			if !slices.ContainsFunc(p, func(e Edge) bool {
 				s := spanOf(e, 0)
 				s.near = askew
-				return s.box.Grow(askew).holds(at) && s.on(at)
+				return s.box.Grow(askew).Holds(at) && s.on(at)
 			}) {
 				return e.From, true
 			}
@@ -110,7 +110,7 @@ func (p Path) simple() error {
 // meet finds a point that two edges share besides the end of one that is the
 // beginning of the other.
 func meet(a, b *span) (Point, bool) {
-	if !a.box.meets(b.box) {
+	if !a.box.Meets(b.box) {
 		return Point{}, false
 	}
 	for _, end := range [...]struct {

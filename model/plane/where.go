@@ -24,7 +24,7 @@ func (r Region) Where(p Point) Position {
 			if e.From == e.To {
 				continue
 			}
-			if s := spanOf(e, 0); s.box.meets(at) && s.on(p) {
+			if s := spanOf(e, 0); s.box.Meets(at) && s.on(p) {
 				return Boundary
 			}
 			turns += e.winding(At(2*p.X, 2*p.Y))

@@ -72,10 +72,10 @@ func window(lines []view.Line, box plane.Box) []view.Line {
 	var kept []view.Line
 	for _, line := range lines {
 		at := line.Path.Bounds()
-		if !boxesMeet(at, box) {
+		if !at.Meets(box) {
 			continue
 		}
-		if holds(box, at.Min) && holds(box, at.Max) {
+		if box.Holds(at.Min) && box.Holds(at.Max) {
 			kept = append(kept, line)
 			continue
 		}
@@ -93,7 +93,7 @@ func near(bodies []view.Body, a solid.Axis, box plane.Box) []view.Body {
 	var kept []view.Body
 	for _, b := range bodies {
 		least, most := b.Solid.Bounds()
-		if boxesMeet(plane.BoxOf(least.Flat(a), most.Flat(a)), box) {
+		if plane.BoxOf(least.Flat(a), most.Flat(a)).Meets(box) {
 			kept = append(kept, b)
 		}
 	}

@@ -79,7 +79,7 @@ func meets(mark sheet.Mark, box plane.Box) bool {
 	case sheet.Stroke:
 		return pathMeets(m.Path, box.Grow(m.Weight.Width().Half()))
 	case sheet.Text:
-		return boxesMeet(dimension.TextBox(m), box)
+		return dimension.TextBox(m).Meets(box)
 	case sheet.Dimension:
 		for _, s := range m.Strokes {
 			if meets(s, box) {
@@ -95,15 +95,10 @@ func meets(mark sheet.Mark, box plane.Box) bool {
 	return false
 }
 
-// boxesMeet tells whether two boxes share a point.
-func boxesMeet(a, b plane.Box) bool {
-	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
-}
-
 // pathMeets tells whether a path comes into a box. Arcs count as their boxes.
 func pathMeets(path plane.Path, box plane.Box) bool {
 	for _, e := range path {
-		if boxesMeet(e.Bounds(), box) && (e.Turn != plane.Straight || straightMeets(e, box)) {
+		if e.Bounds().Meets(box) && (e.Turn != plane.Straight || straightMeets(e, box)) {
 			return true
 		}
 	}

@@ -119,7 +119,7 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		dy := zone.Min.Y + (zone.Height() - whole.Height()).Half() - whole.Min.Y
 		frame.Box = plane.Box{Min: frame.Box.Min.Add(dx, dy), Max: frame.Box.Max.Add(dx, dy)}
 		p.over = append(p.over, p.dimensions(frame, l)...)
-		p.caption(frame, whole.Min.Y+dy, l.title, scale)
+		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), l.title, scale)
 		return frame
 	}
 	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.style.Format(l.box.Width()), p.style.Format(l.box.Height()), p.paper.Name)
@@ -146,12 +146,11 @@ func (p *page) tick() length.Length {
 	return mm / 10
 }
 
-// caption writes a view's title and scale below it.
-func (p *page) caption(frame dimension.Frame, bottom length.Length, title string, scale catalog.Scale) {
-	p.took(frame.Scale, scale.Name)
-	at := plane.At((frame.Box.Min.X + frame.Box.Max.X).Half(), bottom)
-	p.text(at.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, title)
-	p.text(at.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
+// caption writes a view's title and scale, their foot at a point of the paper.
+func (p *page) caption(foot plane.Point, title string, scale catalog.Scale) {
+	p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
+	p.text(foot.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, title)
+	p.text(foot.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
 }
 
 // took notes the scale of a view; the first one is the sheet's.

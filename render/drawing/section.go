@@ -195,10 +195,7 @@ func (p *page) vertical(zone plane.Box) {
 			continue
 		}
 		p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
-		p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
-		at := plane.At((zone.Min.X + zone.Max.X).Half(), zone.Min.Y)
-		p.text(at.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, "VERTICAL SECTION, BROKEN")
-		p.text(at.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
+		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "VERTICAL SECTION, BROKEN", scale)
 		return
 	}
 	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.style.Format(total), p.paper.Name)
@@ -339,14 +336,9 @@ func (p *page) cutScrews(frame dimension.Frame, across solid.Axis, at length.Len
 	for _, h := range leaves {
 		for _, c := range p.set.Leaf.Screws {
 			head, tip := c.Head.Add(h.At).Flat(across), c.Tip.Add(h.At).Flat(across)
-			if c.For == "washer" && c.Head.Along(across) == at && c.Tip.Along(across) == at && holds(box, head) && holds(box, tip) {
+			if c.For == "washer" && c.Head.Along(across) == at && c.Tip.Along(across) == at && box.Holds(head) && box.Holds(tip) {
 				p.screw(frame, head, tip, c.Diameter)
 			}
 		}
 	}
-}
-
-// holds tells whether a point lies in a box or on its edge.
-func holds(b plane.Box, at plane.Point) bool {
-	return b.Min.X <= at.X && at.X <= b.Max.X && b.Min.Y <= at.Y && at.Y <= b.Max.Y
 }
