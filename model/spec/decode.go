@@ -113,8 +113,8 @@ func (d *decoder) value(key, node *yaml.Node, f field, into reflect.Value, path 
 		d.groupOrSingle(key, node, f, group, into, path)
 		return
 	}
-	if f.typ.Kind() == reflect.Slice {
-		d.list(node, f, into, path)
+	if item, list := f.isList(); list {
+		d.list(node, f, item, into, path)
 		return
 	}
 	if node.Kind != yaml.ScalarNode || node.Tag == "!!bool" {
@@ -130,6 +130,8 @@ func (d *decoder) value(key, node *yaml.Node, f field, into reflect.Value, path 
 		d.unitWord(node, f, into, path)
 	case f.typ == overlapType:
 		d.overlap(node, f, into, path)
+	case f.typ == sightType:
+		d.sight(node, f, into, path)
 	case f.typ.Kind() == reflect.Int:
 		d.whole(node, f, into, path)
 	case f.typ.Kind() == reflect.String:
@@ -206,23 +208,21 @@ func (d *decoder) isKey(name *yaml.Node, path string) bool {
 	return false
 }
 
-// list reads a list of words.
-func (d *decoder) list(node *yaml.Node, f field, into reflect.Value, path string) {
+// list reads a list.
+func (d *decoder) list(node *yaml.Node, f, item field, into reflect.Value, path string) {
 	if node.Kind != yaml.SequenceNode {
 		d.wrongKind(node, f, path)
 		return
 	}
-	if count := len(node.Content); count < f.low || count > f.high {
-		d.find(place(node), path, WrongCount, fmt.Sprintf("%s has %d items; it must have %s", path, count, f.span()))
+	if count := len(node.Content); count < f.fewest || count > f.mostItems {
+		d.find(place(node), path, WrongCount, fmt.Sprintf("%s has %d items; it must have %s", path, count, spanWords(f.fewest, f.mostItems)))
 	}
-	item := f
-	item.typ = f.typ.Elem()
 	for i, value := range node.Content {
 		if d.full() {
 			return
 		}
-		word := reflect.New(item.typ).Elem()
-		d.value(node, value, item, word, fmt.Sprintf("%s[%d]", path, i+1))
-		into.Set(reflect.Append(into, word))
+		one := reflect.New(item.typ).Elem()
+		d.value(value, value, item, one, fmt.Sprintf("%s[%d]", path, i+1))
+		into.Set(reflect.Append(into, one))
 	}
 }

@@ -22,6 +22,8 @@ import (
 //	least, above, most   limits of a size in millimetres
 //	range   limits of a whole number, both included
 //	count   limits of the number of items of a list, both included
+//
+// What else stands at a list is meant for each of its items.
 type field struct {
 	index              int
 	typ                reflect.Type
@@ -30,14 +32,16 @@ type field struct {
 	need               bool
 	choices            []string
 	least, above, most *length.Length
-	low, high          int // of range or count; 0 and 0 when there is none
+	low, high          int // of range; 0 and 0 when there is none
+	fewest, mostItems  int // of count
 }
 
-// The types a field may have beside string, int, []string and groups.
+// The types a field may have beside string, int, groups, and lists of these.
 var (
 	sizeType    = reflect.TypeFor[*length.Length]()
 	unitType    = reflect.TypeFor[Unit]()
 	overlapType = reflect.TypeFor[Overlap]()
+	sightType   = reflect.TypeFor[Sight]()
 )
 
 // fieldsOf lists the fields of a group in the order they are declared in.
@@ -61,12 +65,30 @@ func newField(index int, tagged reflect.StructField) field {
 		need: tag.Get("need") == "yes", choices: strings.Fields(tag.Get("choice")),
 		least: limit(tag.Get("least")), above: limit(tag.Get("above")), most: limit(tag.Get("most")),
 	}
-	if span := tag.Get("range") + tag.Get("count"); span != "" {
-		if _, err := fmt.Sscanf(span, "%d %d", &f.low, &f.high); err != nil {
-			panic(fmt.Sprintf("tag of %s: %q: %v", f.key, span, err))
-		}
-	}
+	f.low, f.high = span(tag.Get("range"))
+	f.fewest, f.mostItems = span(tag.Get("count"))
 	return f
+}
+
+// span are the two whole numbers of a tag, 0 and 0 for an empty one.
+func span(tag string) (low, high int) {
+	if tag == "" {
+		return 0, 0
+	}
+	if _, err := fmt.Sscanf(tag, "%d %d", &low, &high); err != nil {
+		panic(fmt.Sprintf("tag %q: %v", tag, err))
+	}
+	return low, high
+}
+
+// isList tells whether the field holds a list, and what each item is.
+func (f field) isList() (item field, list bool) {
+	if f.typ.Kind() != reflect.Slice {
+		return field{}, false
+	}
+	item = f
+	item.typ = f.typ.Elem()
+	return item, true
 }
 
 // limit is the size a tag gives in millimetres, nil for an empty one.
@@ -87,7 +109,7 @@ func (f field) isGroup() (reflect.Type, bool) {
 	if group.Kind() == reflect.Pointer {
 		group = group.Elem()
 	}
-	return group, group.Kind() == reflect.Struct && f.typ != unitType && f.typ != overlapType
+	return group, group.Kind() == reflect.Struct && f.typ != unitType && f.typ != overlapType && f.typ != sightType
 }
 
 // keysOf lists the keys of fields.
@@ -119,7 +141,9 @@ func (f field) single(fields []field) (field, bool) {
 
 // wanted says what kind of value the field takes.
 func (f field) wanted() string {
-	switch group, isGroup := f.isGroup(); {
+	group, isGroup := f.isGroup()
+	item, list := f.isList()
+	switch {
 	case isGroup:
 		fields := fieldsOf(group)
 		text := "a group of keys (" + strings.Join(keysOf(fields), ", ") + ")"
@@ -131,10 +155,14 @@ func (f field) wanted() string {
 		return "a size"
 	case f.typ == overlapType:
 		return "a size or the word “stile”"
-	case f.typ.Kind() == reflect.Slice:
+	case f.typ == sightType:
+		return "a size or the word “rest”"
+	case list && len(f.choices) > 0:
 		return "a list of words (" + strings.Join(f.choices, ", ") + ")"
+	case list:
+		return "a list, each item " + item.wanted()
 	case f.typ.Kind() == reflect.Int:
-		return "a whole number from " + f.span()
+		return "a whole number from " + spanWords(f.low, f.high)
 	case len(f.choices) == 1:
 		return "the word “" + f.choices[0] + "”"
 	case len(f.choices) > 0:
@@ -143,8 +171,8 @@ func (f field) wanted() string {
 	return "a text"
 }
 
-// span is "1 to 20".
-func (f field) span() string { return strconv.Itoa(f.low) + " to " + strconv.Itoa(f.high) }
+// spanWords is "1 to 20".
+func spanWords(low, high int) string { return strconv.Itoa(low) + " to " + strconv.Itoa(high) }
 
 // allows tells whether a size is within the limits.
 func (f field) allows(size length.Length) bool {

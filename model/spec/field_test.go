@@ -15,6 +15,9 @@ func every(group reflect.Type, path string, visit func(path string, tagged refle
 	for _, f := range fieldsOf(group) {
 		at := join(path, f.key)
 		visit(at, group.Field(f.index), f)
+		if item, list := f.isList(); list {
+			f = item
+		}
 		if inner, isGroup := f.isGroup(); isGroup {
 			every(inner, at, visit)
 		}
@@ -41,10 +44,12 @@ func TestTags(t *testing.T) {
 			low = f.above
 		}
 		switch {
-		case f.typ == sizeType || f.typ == overlapType:
+		case f.typ == sizeType || f.typ == overlapType || f.typ == sightType:
 			require.True(t, low != nil && f.most != nil && *low < *f.most, "limits of %s", path)
-		case f.typ.Kind() == reflect.Int || f.typ.Kind() == reflect.Slice:
+		case f.typ.Kind() == reflect.Int:
 			require.Less(t, f.low, f.high, path)
+		case f.typ.Kind() == reflect.Slice:
+			require.Less(t, f.fewest, f.mostItems, path)
 		}
 		if group, isGroup := f.isGroup(); isGroup && f.one != "" {
 			one, has := f.single(fieldsOf(group))

@@ -92,15 +92,25 @@ func (d *decoder) unitWord(node *yaml.Node, f field, into reflect.Value, path st
 }
 
 func (d *decoder) overlap(node *yaml.Node, f field, into reflect.Value, path string) {
-	const word = "stile"
+	size, stile := d.sizeOr("stile", node, f, path)
+	into.Set(reflect.ValueOf(Overlap{size, stile}))
+}
+
+func (d *decoder) sight(node *yaml.Node, f field, into reflect.Value, path string) {
+	size, rest := d.sizeOr("rest", node, f, path)
+	into.Set(reflect.ValueOf(Sight{size, rest}))
+}
+
+// sizeOr reads a size, or tells that the word stands in its place.
+func (d *decoder) sizeOr(word string, node *yaml.Node, f field, path string) (size *length.Length, stands bool) {
 	switch {
 	case node.Value == word:
-		into.Set(reflect.ValueOf(Overlap{Stile: true}))
+		return nil, true
 	case nearestWord(node.Value, []string{word}) != "":
 		d.unknownWord(node, []string{word}, path)
-	default:
-		into.Set(reflect.ValueOf(Overlap{Size: d.size(node, f, path)}))
+		return nil, false
 	}
+	return d.size(node, f, path), false
 }
 
 // whole reads a whole number in plain decimal digits.
@@ -186,6 +196,9 @@ func homesOf(key string, group reflect.Type, path string) []string {
 	for _, f := range fieldsOf(group) {
 		if f.key == key {
 			homes = append(homes, named(path))
+		}
+		if item, list := f.isList(); list {
+			f = item
 		}
 		if inner, isGroup := f.isGroup(); isGroup {
 			homes = append(homes, homesOf(key, inner, join(path, f.key))...)

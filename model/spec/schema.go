@@ -48,6 +48,7 @@ func groupSchema(group reflect.Type) map[string]any {
 // schema is the schema of one field's value.
 func (f field) schema() map[string]any {
 	group, isGroup := f.isGroup()
+	item, list := f.isList()
 	switch {
 	case isGroup:
 		schema := groupSchema(group)
@@ -59,8 +60,10 @@ func (f field) schema() map[string]any {
 		return f.sizeSchema()
 	case f.typ == overlapType:
 		return map[string]any{"anyOf": []any{map[string]any{"const": "stile"}, f.sizeSchema()}}
-	case f.typ.Kind() == reflect.Slice:
-		return map[string]any{"type": "array", "items": map[string]any{"enum": f.choices}, "minItems": f.low, "maxItems": f.high}
+	case f.typ == sightType:
+		return map[string]any{"anyOf": []any{map[string]any{"const": "rest"}, f.sizeSchema()}}
+	case list:
+		return map[string]any{"type": "array", "items": item.schema(), "minItems": f.fewest, "maxItems": f.mostItems}
 	case f.typ.Kind() == reflect.Int:
 		return map[string]any{"type": "integer", "minimum": f.low, "maximum": f.high}
 	case len(f.choices) > 0:

@@ -62,6 +62,7 @@ type Hanging struct {
 	FloorGap   *length.Length `key:"floor_gap" doc:"least distance from the leaf's bottom to the floor" above:"0" most:"100"`
 	Track      Track          `key:"track" doc:"the track: a catalogue row, with any size replaced by your own; the name alone will do" one:"row"`
 	Fascia     *Fascia        `key:"fascia" doc:"the trim that hides the track"`
+	Hangers    Hangers        `key:"hangers" doc:"the two hangers on each leaf's top"`
 }
 
 // Overlap is a size, or one whole stile. The zero Overlap is the default.
@@ -86,89 +87,17 @@ type Track struct {
 	Setback  *length.Length `key:"setback" doc:"from the front of the opening to the front of the track" least:"0" most:"300"`
 }
 
+// Hangers are the two hangers of a leaf.
+type Hangers struct {
+	Inset *length.Length `key:"inset" doc:"from the leaf's side to the middle of its hanger" above:"0" most:"1500"`
+	Apart *length.Length `key:"apart" doc:"between the two screws of a hanger, along the leaf's top" least:"0" most:"200"`
+	Screw Screw          `key:"screw" doc:"the screw that goes down into the leaf's top"`
+}
+
 // Fascia is the trim that hides the track.
 type Fascia struct {
 	Height    *length.Length `key:"height" doc:"face height" above:"0" most:"300" need:"yes"`
 	Thickness *length.Length `key:"thickness" doc:"front to back" above:"0" most:"50" need:"yes"`
-}
-
-// Leaf is the frame of every leaf of the set.
-type Leaf struct {
-	Width     *length.Length `key:"width" doc:"of every leaf; left out, it follows from opening and overlap" least:"100" most:"3000"`
-	Height    *length.Length `key:"height" doc:"of every leaf; left out, it follows from opening, head drop and floor gap" least:"200" most:"4000"`
-	Thickness *length.Length `key:"thickness" doc:"finished thickness of the frame; left out, it follows from the stock" least:"12" most:"80"`
-	Stile     *length.Length `key:"stile" doc:"width of the stiles across the face; left out, it follows from the stock" least:"20" most:"400"`
-	Rail      Rails          `key:"rail" doc:"widths of the rails across the face, or one size for all; left out, they follow from the stock" one:"all"`
-	Lites     Lites          `key:"lites" doc:"how the leaf is divided"`
-	Joint     Joint          `key:"joint" doc:"how rails are joined to stiles"`
-}
-
-// Rails are the widths of the rails. A single size stands for all.
-type Rails struct {
-	Top    *length.Length `key:"top" doc:"top rail" least:"20" most:"600"`
-	Cross  *length.Length `key:"cross" doc:"every cross rail" least:"20" most:"600"`
-	Bottom *length.Length `key:"bottom" doc:"bottom rail" least:"20" most:"600"`
-}
-
-// Lites tells how a leaf is divided.
-type Lites struct {
-	Rows    int    `key:"rows" doc:"lites one above another" range:"1 20"`
-	Spacing string `key:"spacing" doc:"equal-lites: all lites the same height; equal-centres: rail centres evenly apart" choice:"equal-lites equal-centres"`
-}
-
-// Joint is how the frame is joined.
-type Joint struct {
-	Kind        string         `key:"kind" doc:"pocket-screw: screws from the back of the rail into the stile" choice:"pocket-screw" need:"yes"`
-	HolesPerEnd int            `key:"holes_per_end" doc:"pocket holes at each rail end; left out, it follows from the rail's width" range:"1 8"`
-	Screw       *length.Length `key:"screw" doc:"length of the screw; left out, it follows from the thickness" least:"15" most:"120"`
-}
-
-// Panel is the sheet and its seat.
-type Panel struct {
-	Material  string         `key:"material" doc:"the sheet" form:"sheet-material" need:"yes"`
-	Thickness *length.Length `key:"thickness" doc:"of the sheet" least:"1" most:"30" need:"yes"`
-	Rabbet    Rabbet         `key:"rabbet" doc:"the step milled into the back of the frame that the panel lies in"`
-	EdgeGap   *length.Length `key:"edge_gap" doc:"between panel edge and rabbet wall; left out, it follows from material and size" above:"0" most:"25"`
-	Corner    Corner         `key:"corner" doc:"what is done about the round inside corner the cutter leaves; one word will do" one:"kind"`
-	HeldBy    HeldBy         `key:"held_by" doc:"what holds the panel in its seat"`
-}
-
-// Rabbet is the panel's seat.
-type Rabbet struct {
-	Width   *length.Length `key:"width" doc:"from the lite's edge to the rabbet wall" least:"3" most:"60"`
-	Depth   *length.Length `key:"depth" doc:"from the back of the frame; left out, it follows from the seat" least:"2" most:"70"`
-	Cutter  *length.Length `key:"cutter" doc:"diameter of the bearing-guided cutter" least:"3" most:"90"`
-	Seat    string         `key:"seat" doc:"centred: the panel lies midway in the frame's thickness" choice:"centred"`
-	PerPass *length.Length `key:"per_pass" doc:"greatest depth cut in one pass" above:"0" most:"30"`
-}
-
-// Corner is the corner treatment. A single word is the kind.
-type Corner struct {
-	Kind   string         `key:"kind" doc:"clipped: the panel's corners are cut off; squared: the rabbet's corners are cut square by chisel; rounded: the panel's corners are rounded" choice:"clipped squared rounded" need:"yes"`
-	Leg    *length.Length `key:"leg" doc:"of the clip, along each edge of the panel; left out, the smallest that clears" above:"0" most:"100"`
-	Radius *length.Length `key:"radius" doc:"of the panel's rounded corner; left out, the one that keeps the gap even" above:"0" most:"100"`
-}
-
-// HeldBy is what holds the panel.
-type HeldBy struct {
-	Kind    string         `key:"kind" doc:"edge-washer: washers on screws driven sideways into the rabbet wall" choice:"edge-washer" need:"yes"`
-	Washer  Washer         `key:"washer" doc:"sizes of the washer"`
-	Screw   Screw          `key:"screw" doc:"the screw that carries the washer"`
-	Spacing *length.Length `key:"spacing" doc:"greatest distance between washers along an edge" least:"30" most:"1000"`
-	Press   *length.Length `key:"press" doc:"how far the washer bears into the sheet's back; more than 0 presses it" least:"0" most:"3"`
-}
-
-// Washer is the sizes of a washer.
-type Washer struct {
-	Outside   *length.Length `key:"outside" doc:"outside diameter" least:"4" most:"60"`
-	Hole      *length.Length `key:"hole" doc:"diameter of its hole" above:"0" most:"30"`
-	Thickness *length.Length `key:"thickness" doc:"of the washer" above:"0" most:"10"`
-}
-
-// Screw is a screw by gauge number and length.
-type Screw struct {
-	Gauge  int            `key:"gauge" doc:"gauge number" range:"2 14"`
-	Length *length.Length `key:"length" doc:"under the head" least:"6" most:"120"`
 }
 
 // Stock is the boards the frame is made from.
