@@ -111,11 +111,12 @@ func (r *resolver) unequal(froms, widths []length.Length) {
 // lites lays out the sight sizes between the rails.
 func (r *resolver) lites() {
 	leaf := &r.set.Leaf
+	leaf.Columns = 1
 	r.derive("lite.width", leaf.Width-2*leaf.Stile, "leaf width less two stiles", "leaf.width", "leaf.stile")
 	for i := range len(leaf.Rails) - 1 {
 		below, above := leaf.Rails[i], leaf.Rails[i+1]
 		box := plane.BoxOf(plane.At(leaf.Stile, below.To), plane.At(leaf.Width-leaf.Stile, above.From))
-		leaf.Lites = append(leaf.Lites, Lite{Sight: box})
+		leaf.Lites = append(leaf.Lites, Lite{Row: i, Sight: box})
 		r.derive(fmt.Sprintf("lite.%d.height", i+1), box.Height(), "what the rails leave, shared by the lites in whole ticks", "leaf.height", "tick")
 	}
 	for i, rail := range leaf.Rails {

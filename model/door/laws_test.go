@@ -194,7 +194,7 @@ func TestWashersHoldThePanel(t *testing.T) {
 			}
 			require.Equal(t, 1, held, part.Label)
 		}
-		if len(w.Up) > 1 {
+		if len(leaf.Lites[0].Washers[door.Left]) > 1 {
 			require.GreaterOrEqual(t, len(leaf.Hardware), 4*len(leaf.Lites))
 		}
 	})
@@ -252,9 +252,9 @@ func holes(leaf door.Leaf, part door.Part) float64 {
 		deep := 0.0
 		switch b.For {
 		case "pocket":
-			deep = leaf.Thickness.MM()/2/math.Sin(math.Pi/12) - leaf.Pocket.Shoulder.MM()
+			deep = leaf.Thickness.MM()/2/math.Sin(math.Pi/12) - leaf.Joint.Pocket.Shoulder.MM()
 		case "pilot":
-			deep = leaf.Pocket.Shoulder.MM()
+			deep = leaf.Joint.Pocket.Shoulder.MM()
 		case "washer screw":
 			deep = (leaf.Washer.Length - leaf.Washer.Thickness).MM()
 		}

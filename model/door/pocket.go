@@ -3,9 +3,11 @@ package door
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stilewright/model/catalog"
 	"stilewright/model/length"
+	"stilewright/model/solid"
 )
 
 // A slope is a direction in the X–Y plane that rises from the rail's end
@@ -25,9 +27,6 @@ func (p Pocket) slope() slope {
 // pocket resolves the pocket-screw joint: screw, stop collar, tip, and the
 // holes at each rail end.
 func (r *resolver) pocket() {
-	if r.stopped {
-		return
-	}
 	j, leaf, practice := r.model.Leaf.Joint, &r.set.Leaf, catalog.PocketPractice()
 	p := Pocket{Angle: practice.Angle, Diameter: r.assume("pocket.diameter", practice.Pocket, "body of the stepped bit", practice.Drilling.String())}
 	if j.Screw != nil {
@@ -48,14 +47,14 @@ func (r *resolver) pocket() {
 	p.Tip = r.derive("pocket.tip", mid-biteY, "half the thickness − (screw − shoulder) × sin 15°, from the front face", "leaf.thickness", "pocket.screw", "pocket.shoulder")
 	reach := float64(mid.MM()*slope.cos/slope.sin) + radius.MM()/slope.sin
 	p.Reach = r.derive("pocket.reach", length.Round(reach), "half the thickness ÷ tan 15° + pocket radius ÷ sin 15°, along the rail", "leaf.thickness", "pocket.diameter")
-	leaf.Pocket = p
+	leaf.Joint.Pocket, leaf.Joint.Reach = p, p.Reach
 	r.pocketFits(slope, practice)
 	r.pocketHoles(practice)
 }
 
 // pocketFits checks pocket and screw against thickness and stile.
 func (r *resolver) pocketFits(slope slope, practice catalog.PocketHole) {
-	leaf, p := r.set.Leaf, r.set.Leaf.Pocket
+	leaf, p := r.set.Leaf, r.set.Leaf.Joint.Pocket
 	clear := screwClear.in(r.units)
 	_, up := slope.along(p.Shoulder)
 	lift, _ := slope.along(p.Diameter.Half())
@@ -87,8 +86,8 @@ func (r *resolver) pocketHoles(practice catalog.PocketHole) {
 			r.stop("leaf.joint", RulePocketRoom, "%d pocket holes at each end of rail %v need %v between the rabbets; there is %v for their centres: fewer holes or a wider rail", n, rail.Label, length.Length(n-1)*apart, max(0, high-low))
 			return
 		}
-		leaf.Pocket.PerEnd = append(leaf.Pocket.PerEnd, n)
-		leaf.Pocket.Holes += 2 * n
+		leaf.Joint.Pocket.PerEnd = append(leaf.Joint.Pocket.PerEnd, n)
+		leaf.Joint.Pocket.Holes += 2 * n
 		for k, z := range r.holeHeights(i, n, practice) {
 			r.derive(fmt.Sprintf("pocket.R%d.%d", i+1, k+1), z-rail.From, "pocket hole's centre above the rail's lower edge: clear of rabbets and free edges, evenly between", fmt.Sprintf("rail.%d.centre", i+1), "rabbet.width", "pocket.diameter")
 		}
@@ -100,7 +99,7 @@ func (r *resolver) pocketHoles(practice catalog.PocketHole) {
 func (r *resolver) pocketRange(i int, practice catalog.PocketHole) (low, high length.Length) {
 	leaf := r.set.Leaf
 	free := outerHole.in(r.units)
-	milled := leaf.Rabbet.Width + practice.KeepOut + leaf.Pocket.Diameter.Half()
+	milled := leaf.Rabbet.Width + practice.KeepOut + leaf.Joint.Pocket.Diameter.Half()
 	low, high = max(free, milled), leaf.Rails[i].Width()-max(free, milled)
 	if i == 0 {
 		low = free
@@ -125,4 +124,30 @@ func (r *resolver) holeHeights(i, n int, practice catalog.PocketHole) []length.L
 		heights = append(heights, at)
 	}
 	return heights
+}
+
+// pocketEnd bores one end of a member and enters its screws.
+func (b *bench) pocketEnd(m Meeting) {
+	practice := catalog.PocketPractice()
+	p, slope := b.leaf.Joint.Pocket, b.leaf.Joint.Pocket.slope()
+	mid := b.leaf.Thickness.Half()
+	way := func(c, along length.Length) solid.Vec {
+		a, y := slope.along(along)
+		return m.Point(a, mid+y, c)
+	}
+	// Far enough that the cylinder has wholly left the back, or the end.
+	out := length.Round(mid.MM()/slope.sin + p.Diameter.MM()/slope.sin)
+	part := b.member(m.Member)
+	for _, c := range b.pocketPlaces(m) {
+		shoulder := way(c, p.Shoulder)
+		part.bore(solid.Bore{From: shoulder, To: way(c, out), Diameter: p.Diameter, For: "pocket"})
+		part.bore(solid.Bore{From: shoulder, To: way(c, -practice.Pilot), Diameter: practice.Pilot, For: "pilot"})
+		b.leaf.Screws = append(b.leaf.Screws, Screw{Head: shoulder, Tip: way(c, p.Shoulder-p.Screw), Diameter: catalog.GaugeDiameter(practice.Gauge), For: "pocket"})
+	}
+}
+
+// pocketPlaces are the middles of the pocket holes at a member's end, across it.
+func (b *bench) pocketPlaces(m Meeting) []length.Length {
+	i := slices.IndexFunc(b.leaf.Rails, func(rail Rail) bool { return rail.Label == m.Member })
+	return b.holeHeights(i, b.leaf.Joint.Pocket.PerEnd[i], catalog.PocketPractice())
 }

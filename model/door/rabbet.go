@@ -30,6 +30,8 @@ func (r *resolver) rabbet() {
 		rab.Front = r.derive("rabbet.front", (thick - sheet).Half(), "panel centred: half of thickness less panel", "leaf.thickness", "panel.thickness")
 		rab.Depth = r.derive("rabbet.depth", thick-rab.Front, "thickness less the wood in front", "leaf.thickness", "rabbet.front")
 	}
+	rab.Kind, rab.From, rab.To = BackRabbet, rab.Front, thick
+	leaf.Panel.From = rab.Front
 	rab.Passes = r.passes(rab.Depth)
 	leaf.Rabbet = rab
 	r.rabbetFits()

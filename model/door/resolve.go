@@ -33,7 +33,7 @@ func (r *resolver) run() {
 	if !r.stopped {
 		r.frame()
 		r.rabbet()
-		r.pocket()
+		r.joint()
 	}
 	r.lookUp()
 	if r.stopped {
@@ -42,8 +42,14 @@ func (r *resolver) run() {
 	r.panel()
 	if r.set.Leaf.Panel.LeastBite > 0 {
 		r.corner()
-		r.washer()
+		r.holder()
 	}
+	if r.stopped {
+		return
+	}
+	r.edges()
+	r.pull()
+	r.guide()
 	if r.stopped {
 		return
 	}

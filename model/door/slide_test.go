@@ -90,7 +90,7 @@ func TestClosedLeavesFillTheOpening(t *testing.T) {
 func TestWiderOpeningOnlyWidens(t *testing.T) {
 	tried := 0
 	eachSet(t, func(t *testing.T, model spec.Spec, set door.Set) {
-		if model.Panel.EdgeGap == nil || len(set.Leaf.Washer.Across) == 0 {
+		if model.Panel.EdgeGap == nil || len(set.Leaf.Lites[0].Washers[door.Bottom]) == 0 {
 			return // the gap follows from the panel's size
 		}
 		tried++

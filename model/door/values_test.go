@@ -101,8 +101,8 @@ func TestCounts(t *testing.T) {
 			screws++
 		}
 	}
-	require.Equal(t, []int{30, 30, 30}, []int{leaf.Pocket.Holes, pockets, screws})
-	require.Equal(t, []int{3, 3, 3, 3, 3}, leaf.Pocket.PerEnd)
+	require.Equal(t, []int{30, 30, 30}, []int{leaf.Joint.Pocket.Holes, pockets, screws})
+	require.Equal(t, []int{3, 3, 3, 3, 3}, leaf.Joint.Pocket.PerEnd)
 	require.Zero(t, leaf.Rabbet.Corner)
 }
 

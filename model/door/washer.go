@@ -91,15 +91,40 @@ func (r *resolver) washerPlaces() {
 	most := r.sized("washer.spacing", "panel.held_by.spacing", r.model.Panel.HeldBy.Spacing, washerSpacing)
 	arc := max(0, leaf.Rabbet.Corner-leaf.Rabbet.Width)
 	up := r.derive("washer.corner.stile", max(washerCorner.in(r.units), arc+w.Outside.Half()).UpTo(r.tick), "from a lite's corner to the first washer along a stile: clear of the round corner", "rabbet.corner", "rabbet.width", "washer.outside")
-	across := r.derive("washer.corner.rail", max(up, leaf.Pocket.Reach+w.Outside.Half()+screwClear.in(r.units)).UpTo(r.tick), "from a lite's corner to the first washer along a rail: clear of pocket holes", "washer.corner.stile", "pocket.reach", "washer.outside")
-	w.Across = r.spread(leaf.Lites[0].Sight.Width(), across, most)
-	w.Up = r.spread(leaf.Lites[0].Sight.Height(), up, most)
-	w.Each = 2 * (len(w.Across) + len(w.Up))
-	if len(w.Across) == 0 && len(w.Up) == 0 {
-		r.stop("panel.held_by", RuleWasherRoom, "no washer finds room on any edge of a lite %v by %v", leaf.Lites[0].Sight.Width(), leaf.Lites[0].Sight.Height())
-	} else if len(w.Across) == 0 {
-		r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the pocket holes; the panel is held along the stiles only", leaf.Lites[0].Sight.Width())
+	across := r.derive("washer.corner.rail", r.clearOfJoint(up), "from a lite's corner to the first washer along a rail: clear of pocket holes", "washer.corner.stile", "pocket.reach", "washer.outside")
+	short := false
+	for i := range leaf.Lites {
+		lite := &leaf.Lites[i]
+		high, wide := r.spread(lite.Sight.Height(), up, most), r.spread(lite.Sight.Width(), across, most)
+		lite.Washers = [4][]length.Length{Bottom: shifted(wide, lite.Sight.Min.X), Top: shifted(wide, lite.Sight.Min.X), Left: shifted(high, lite.Sight.Min.Y), Right: shifted(high, lite.Sight.Min.Y)}
+		switch {
+		case len(wide) == 0 && len(high) == 0:
+			r.stop("panel.held_by", RuleWasherRoom, "no washer finds room on any edge of a lite %v by %v", lite.Sight.Width(), lite.Sight.Height())
+			return
+		case len(wide) == 0 && !short:
+			short = true
+			r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the pocket holes; the panel is held along the stiles only", lite.Sight.Width())
+		}
 	}
+}
+
+// clearOfJoint is how far from a lite's corner the first washer along a rail
+// stands: no nearer than along a stile, and clear of the joint.
+func (r *resolver) clearOfJoint(least length.Length) length.Length {
+	leaf := r.set.Leaf
+	if leaf.Joint.Reach == 0 {
+		return least
+	}
+	return max(least, leaf.Joint.Reach+leaf.Washer.Outside.Half()+screwClear.in(r.units)).UpTo(r.tick)
+}
+
+// shifted are places moved by one length.
+func shifted(places []length.Length, by length.Length) []length.Length {
+	var at []length.Length
+	for _, place := range places {
+		at = append(at, place+by)
+	}
+	return at
 }
 
 // spread places washers on an edge: first and last `first` from its ends and

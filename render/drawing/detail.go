@@ -119,7 +119,7 @@ func (p *page) cornerNote() []string {
 // stile, cut through a hole.
 func (p *page) jointDetail(zone plane.Box) {
 	leaf, f := p.set.Leaf, p.style.Format
-	pocket := leaf.Pocket
+	pocket := leaf.Joint.Pocket
 	screw := leaf.Screws[0]
 	end := leaf.Stile
 	box := plane.BoxOf(plane.At(end-pocket.Bite-12*mm, 0), plane.At(end+pocket.Reach+10*mm, leaf.Thickness))

@@ -116,8 +116,8 @@ func (p *page) partLabels(frame dimension.Frame, way length.Length) {
 		case door.StileRole: // beside a lite, clear of the rails' centre lines
 			least.Z, most.Z = leaf.Lites[0].Sight.Min.Y, leaf.Lites[0].Sight.Max.Y
 		case door.RailRole: // between washers
-			if at := leaf.Washer.Across; len(at) > 1 {
-				least.X, most.X = leaf.Stile+at[0], leaf.Stile+at[1]
+			if at := leaf.Lites[0].Washers[door.Bottom]; len(at) > 1 {
+				least.X, most.X = at[0], at[1]
 			}
 		}
 		p.label(frame, plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z)), part.Label)
@@ -230,10 +230,10 @@ func (p *page) backBelow() []dimension.Row {
 	leaf := p.set.Leaf
 	inner := []length.Length{-leaf.Width + leaf.Stile, -leaf.Stile}
 	rows := []dimension.Row{{At: []length.Length{-leaf.Width, inner[0] - leaf.Rabbet.Width, inner[0], inner[1], inner[1] + leaf.Rabbet.Width, 0}, Style: dimension.Chain}}
-	if len(leaf.Washer.Across) > 0 {
+	if across := leaf.Lites[0].Washers[door.Bottom]; len(across) > 0 {
 		at := []length.Length{-leaf.Width}
-		for _, x := range leaf.Washer.Across {
-			at = append(at, -leaf.Stile-x)
+		for _, x := range across {
+			at = append(at, -x)
 		}
 		slices.Sort(at)
 		rows = append(rows, dimension.Row{At: at, Style: dimension.Running, Label: "WASHERS"})
@@ -283,8 +283,8 @@ func (p *page) backNotes() []string {
 	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s", 4*len(leaf.Lites), p.cornerWords()), "",
 		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
 		fmt.Sprintf("edge gap %s, bite %s.", f(leaf.Panel.EdgeGap), f(leaf.Panel.Bite)), "",
-		fmt.Sprintf("%d pocket holes a leaf, %g°:", leaf.Pocket.Holes, leaf.Pocket.Angle),
-		fmt.Sprintf("screw %s, collar set %s", f(leaf.Pocket.Screw), f(leaf.Pocket.Shoulder)),
+		fmt.Sprintf("%d pocket holes a leaf, %g°:", leaf.Joint.Pocket.Holes, leaf.Joint.Pocket.Angle),
+		fmt.Sprintf("screw %s, collar set %s", f(leaf.Joint.Pocket.Screw), f(leaf.Joint.Pocket.Shoulder)),
 		"from the rail's end.", "",
 		fmt.Sprintf("%d edge washers a leaf, %s", len(leaf.Hardware), f(leaf.Washer.Outside)),
 		fmt.Sprintf("across, %s thick; No. %d screws", f(leaf.Washer.Thickness), leaf.Washer.Screw.Gauge),

@@ -226,8 +226,8 @@ const footRoom = 15 * mm
 // cutX is where the vertical section is taken: through a washer on the rails if
 // there is one, else through the middle of the lites.
 func cutX(leaf door.Leaf) length.Length {
-	if n := len(leaf.Washer.Across); n > 0 {
-		return leaf.Stile + leaf.Washer.Across[n/2]
+	if at := leaf.Lites[0].Washers[door.Bottom]; len(at) > 0 {
+		return at[len(at)/2]
 	}
 	return leaf.Width.Half()
 }
