@@ -10,6 +10,8 @@ require (
 
 require github.com/peterstace/simplefeatures v0.50.0
 
+require codeberg.org/go-pdf/fpdf v0.12.0
+
 require (
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect

@@ -21,8 +21,8 @@ func drawVerb() *cobra.Command {
 		Use:   "draw MODEL",
 		Short: "Write the drawings of a model into a folder",
 		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
-DXF, set.step with the solids, resolved.json with every resolved length, and
-manifest.json.
+DXF, sheets.pdf with all of them, set.step with the solids, resolved.json with
+every resolved length, and manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten

@@ -105,6 +105,7 @@ func TestDrawWritesAPacket(t *testing.T) {
 	files := holds(t, filepath.Join(dir, "packet"))
 	require.Contains(t, files, "2-leaf-front.svg")
 	require.Contains(t, files, "2-leaf-front.dxf")
+	require.Contains(t, files, "sheets.pdf")
 	require.Contains(t, files, "resolved.json")
 	require.Contains(t, files, "manifest.json")
 	require.Equal(t, fmt.Sprintf("packet: %d files\n", len(files)), got.out)
