@@ -25,6 +25,8 @@ func tables() map[string]any {
 		"LinearTolerances": LinearTolerances(), "PlateCoefficients": PlateCoefficients(),
 		"GlazingRules": GlazingRules(), "SheetThicknesses": SheetThicknesses(), "Practices": Practices(),
 		"PocketPractice": []PocketHole{PocketPractice()},
+		"Supplies":       Supplies(), "StockLengths": StockLengths(), "SheetSizes": SheetSizes(),
+		"TrackLengths": TrackLengths(), "Metals": Metals(), "LabelStocks": LabelStocks(),
 		"sources": []sourced{{MoistureSource()}, {WithdrawalSource()}, {UltimateWithdrawalSource()},
 			{PenetrationSource()}, {ReductionSource()}},
 	}
@@ -39,6 +41,7 @@ var optional = []string{
 	"SheetMaterial.Movement", "SheetMaterial.Bending", "PocketScrew.Other", "PlateCoefficient.ShortOverLong",
 	"LinearTolerance.Fine", "LinearTolerance.Very", "GlazingRule.Area", "GlazingRule.Size",
 	"Practice.Size", "Practice.Number",
+	"Supply.Spare", "Supply.Coverage", "Supply.Coats", "Supply.Mass", "LabelStock.Left",
 }
 
 func TestEveryRow(t *testing.T) {
