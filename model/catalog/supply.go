@@ -2,6 +2,13 @@ package catalog
 
 import "stilewright/model/length"
 
+// Measures of the inch-pound trade in those this package counts in, all exact.
+const (
+	Quart      = litresPerGallon / 4            // L
+	Pound      = poundKG                        // kg
+	SquareFoot = squareFootMM2 / squareMetreMM2 // m²
+)
+
 // litresPerGallon is the US liquid gallon, 231 in³, exact.
 const litresPerGallon = 3.785411784
 
@@ -37,16 +44,15 @@ func Supplies() []Supply {
 	}
 	boxes := practice("sold by the hundred; a tenth is lost or stripped")
 	hung := practice("two hangers a leaf, one guide where leaves overlap; half a leaf's hardware mass each")
-	const quart, gallonOver8 = litresPerGallon / 4, litresPerGallon / 8
 	return []Supply{
 		{"pocket screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"washer screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"edge washer", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"dowel", "each", 50, 50, .1, 0, 0, 0, practice("sold by fifty; a tenth is lost or splits")},
-		{"wood glue", "L", gallonOver8, .5, .2, 5, 1, 1.1, practice("200 g a square metre on one of two joining faces; a fifth stays in the bottle")},
-		{"primer", "L", quart, .75, .1, spread(275), 1, 1.3, coverage(ReadOnce, "200 to 350 ft² a gallon, the middle taken; mass from memory")},
-		{"paint", "L", quart, .75, .1, spread(350), 2, 1.3, coverage(ReadTwice, "350 to 400 ft² a gallon and coat, the lower taken; mass from memory")},
-		{"clear finish", "L", quart, .75, .1, spread(400), 3, 1, coverage(FromMemory, "400 to 500 ft² a gallon and coat, the lower taken")},
+		{"wood glue", "L", Quart / 2, .5, .2, 5, 1, 1.1, practice("200 g a square metre on one of two joining faces; a fifth stays in the bottle")},
+		{"primer", "L", Quart, .75, .1, spread(275), 1, 1.3, coverage(ReadOnce, "200 to 350 ft² a gallon, the middle taken; mass from memory")},
+		{"paint", "L", Quart, .75, .1, spread(350), 2, 1.3, coverage(ReadTwice, "350 to 400 ft² a gallon and coat, the lower taken; mass from memory")},
+		{"clear finish", "L", Quart, .75, .1, spread(400), 3, 1, coverage(FromMemory, "400 to 500 ft² a gallon and coat, the lower taken")},
 		{"sealant", "each", 1, 1, .1, 12, 0, .45, practice("a cartridge of 0.3 L gives about 12 m of a bead 5 to 6 mm across")},
 		{"hanger", "each", 1, 1, 0, 0, 0, poundKG / 4, hung},
 		{"floor guide", "each", 1, 1, 0, 0, 0, poundKG / 8, hung},

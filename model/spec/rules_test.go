@@ -63,7 +63,7 @@ var faults = []faulty{
 	{spec.UnknownKey, "Units: inch\nunits: inch", `1:1: unknown-key: the model has no key “Units”; did you mean “units”?`},
 	{spec.UnknownKey, "leaf: {floor_gap: 3/8}", `1:8: unknown-key: leaf has no key “floor_gap”; it belongs under hanging`},
 	{spec.UnknownKey, "leaf: {gauge: 8}", `1:8: unknown-key: leaf has no key “gauge”; it belongs under hanging.hangers.screw or panel.held_by.screw`},
-	{spec.UnknownKey, "stock: {colour: red}", `1:9: unknown-key: stock has no key “colour”; its keys are species, board, season, plane, rip`},
+	{spec.UnknownKey, "stock: {colour: red}", `1:9: unknown-key: stock has no key “colour”; its keys are species, board, season, plane, rip, also, lengths, offcuts, boards, kerf, trim, allowance, keep, sheet, film, finish`},
 	{spec.KeyTwice, "paper: A4\npaper: A3", `2:1: key-twice: paper is written twice, first in line 1; keep one`},
 	{spec.KeyTwice, "\"a\\nb\": 1\n\"a\\nb\": 1", "1:1: unknown-key: the model has no key “a\\nb”; its keys are job, drawn, by, revision, units, paper, opening, hanging, leaf, panel, stock\n" +
 		"2:1: key-twice: a\\nb is written twice, first in line 1; keep one"},

@@ -100,15 +100,6 @@ type Fascia struct {
 	Thickness *length.Length `key:"thickness" doc:"front to back" above:"0" most:"50" need:"yes"`
 }
 
-// Stock is the boards the frame is made from.
-type Stock struct {
-	Species string         `key:"species" doc:"of the wood" form:"species"`
-	Board   string         `key:"board" doc:"nominal size of the boards, as sold: 2x6" form:"board"`
-	Season  string         `key:"season" doc:"dry or green when dressed" choice:"dry green"`
-	Plane   *length.Length `key:"plane" doc:"planed off each face; 0 for not planed" least:"0" most:"25"`
-	Rip     *length.Length `key:"rip" doc:"ripped off each edge; 0 for not ripped" least:"0" most:"50"`
-}
-
 // A Unit is the unit word of a model. It is the length package's Unit, told
 // apart from "not written".
 type Unit struct {
