@@ -160,3 +160,32 @@ func (r Region) each(change func(Path) Path) Region {
 	}
 	return changed
 }
+
+// Pieces parts the region into its separate areas, each one outer outline with
+// its holes after it.
+func (r Region) Pieces() []Region {
+	var pieces []Region
+	for _, path := range r {
+		if path.Area() > 0 {
+			pieces = append(pieces, Region{path})
+		}
+	}
+	if len(pieces) == 1 {
+		return []Region{r}
+	}
+	for _, path := range r {
+		if path.Area() > 0 {
+			continue
+		}
+		home := -1
+		for i, piece := range pieces {
+			if (home < 0 || piece[0].Area() < pieces[home][0].Area()) && piece[:1].Where(path[0].Middle()) != Outside {
+				home = i
+			}
+		}
+		if home >= 0 {
+			pieces[home] = append(pieces[home], path)
+		}
+	}
+	return pieces
+}

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -71,6 +72,32 @@ func (b Bore) Section(a Axis, at length.Length) plane.Region {
 	default:
 		return b.inclined(u, size, a, at)
 	}
+}
+
+// Prism is the bore as a round prism, and whether it is one: whether it runs
+// along an axis and has some length and width.
+func (b Bore) Prism() (Prism, bool) {
+	for a := X; a <= Z; a++ {
+		at, from, to := b.From.Flat(a), b.From.Along(a), b.To.Along(a)
+		if at == b.To.Flat(a) && from != to && b.Diameter > 0 {
+			return Prism{Axis: a, Region: plane.Region{plane.Circle(at, b.Diameter.Half())}, From: min(from, to), To: max(from, to)}, true
+		}
+	}
+	return Prism{}, false
+}
+
+// Drilled is the solid with its bores along the axes as cuts, after the others;
+// only bores aslant to the axes stay bores.
+func (s Solid) Drilled() Solid {
+	drilled := Solid{Blank: s.Blank, Cuts: slices.Clip(s.Cuts)}
+	for _, b := range s.Bores {
+		if p, along := b.Prism(); along {
+			drilled.Cuts = append(drilled.Cuts, Cut{Prism: p, For: b.For})
+		} else {
+			drilled.Bores = append(drilled.Bores, b)
+		}
+	}
+	return drilled
 }
 
 // halfWidth is half the chord of a circle at distance h from its centre.

@@ -7,14 +7,16 @@ import (
 )
 
 // Volume is the solid's volume in mm³: its body less its bores. It is exact up
-// to the rounding of floating point as long as there is one axis along which
-// every prism of the body either runs or is cut in rectangles; otherwise (a
-// round cut across a rounded one) it is good to 1e-6 of the whole.
+// to the rounding of floating point, unless a round or slanted face of one
+// prism comes within the bounds of one of another that runs across it; what is
+// round there is then good to 1e-6 of what is common to those bounds.
 //
-// A bore takes πr² times the length of its axis inside the body. That is
-// exact where every generator of the cylinder enters through one plane face,
-// or at the bore's own end, and leaves through one; a bore that grazes an edge
-// or a round face is only measured roughly. Bores must not overlap.
+// Bores along an axis are measured as the cuts they are, wherever they run and
+// whatever they meet. Any other takes πr² times the length of its axis inside
+// the body. That is exact where every generator of the cylinder enters through
+// one plane face, or at the bore's own end, and leaves through one; one that
+// grazes an edge or a round face is only measured roughly, and it must meet no
+// other bore.
 func (s Solid) Volume() float64 { return s.moments().volume }
 
 // Centroid is the centre of the solid's volume in mm, as exact as Volume; the
@@ -46,23 +48,38 @@ type moment struct {
 func (s Solid) moments() moment {
 	var m moment
 	toOrigin := s.origin().times(-1)
-	axis, even := evenAxis(s)
-	for _, slice := range samples(s.levels(axis), even) {
-		region := s.body(axis, slice.at)
-		if region.Empty() {
-			continue
-		}
-		x, y := region.Centroid()
-		volume := region.Area() * slice.thickness
-		m.volume += volume
-		m.first = m.first.plus(lifted(x, y, slice.middle, axis).plus(toOrigin).times(volume))
-	}
+	s = s.Drilled()
+	cell{box: s.Blank.bounds(), in: []Prism{s.Blank}, out: s.taken()}.measure(&m, toOrigin)
 	for _, b := range s.Bores {
 		hole := s.hole(b, toOrigin)
 		m.volume -= hole.volume
 		m.first = m.first.plus(hole.first.times(-1))
 	}
 	return m
+}
+
+// taken is what the solid's cuts take.
+func (s Solid) taken() []Prism {
+	prisms := make([]Prism, len(s.Cuts))
+	for i, c := range s.Cuts {
+		prisms[i] = c.Prism
+	}
+	return prisms
+}
+
+// add adds the prism's moments, or takes them away when sign is -1.
+func (m *moment) add(p Prism, sign float64, toOrigin course) {
+	middle, size := (p.From.MM()+p.To.MM())/2, (p.To - p.From).MM()
+	m.slice(p.Region, p.Axis, middle, sign*size, toOrigin)
+}
+
+// slice adds the moments of a region across the axis, its middle there and its
+// thickness in mm.
+func (m *moment) slice(r plane.Region, a Axis, middle, thickness float64, toOrigin course) {
+	x, y := r.Centroid()
+	volume := r.Area() * thickness
+	m.volume += volume
+	m.first = m.first.plus(lifted(x, y, middle, a).plus(toOrigin).times(volume))
 }
 
 // lifted is Raise for millimetres.
@@ -110,33 +127,16 @@ func slant(e End, u course) course {
 	return n.plus(u.times(-steep)).times(-1 / steep)
 }
 
-// Clash is the volume in mm³ common to the bodies of a and b, bores left out.
-// It is 0 where they only touch, and as exact as Volume.
+// Clash is the volume in mm³ common to a and b: 0 where they only touch, and as
+// exact as Volume. Bores count where they run along an axis, so that a dowel
+// in its hole clashes with nothing; other bores are left out.
 func Clash(a, b Solid) float64 {
 	common, meet := a.Blank.bounds().overlap(b.Blank.bounds())
 	if !meet {
 		return 0
 	}
-	a, b = a.within(common), b.within(common)
-	axis, even := evenAxis(a, b)
-	levels := inOrder(append(a.levels(axis), b.levels(axis)...))
-	var volume float64
-	for _, slice := range samples(levels, even) {
-		p, q := a.body(axis, slice.at), b.body(axis, slice.at)
-		if !p.Empty() && !q.Empty() && overlap(p.Bounds(), q.Bounds()) {
-			volume += plane.Intersect(p, q).Area() * slice.thickness
-		}
-	}
-	return volume
-}
-
-// within is the part of the solid's body inside the box.
-func (s Solid) within(b box) Solid {
-	part := Solid{Blank: s.Blank.within(b)}
-	for _, c := range s.Cuts {
-		if _, meet := c.bounds().overlap(b); meet {
-			part.Cuts = append(part.Cuts, Cut{Prism: c.within(b), For: c.For})
-		}
-	}
-	return part
+	a, b = a.Drilled(), b.Drilled()
+	var m moment
+	cell{box: common, in: []Prism{a.Blank, b.Blank}, out: append(a.taken(), b.taken()...)}.measure(&m, between(Vec{}, common.least).times(-1))
+	return m.volume
 }

@@ -35,7 +35,7 @@ func (s Solid) Pierce(from, to Vec) []Stretch {
 	reach := box{from, from}.join(to)
 	for _, c := range s.Cuts {
 		if c.bounds().meets(reach) {
-			inside = without(inside, c.pierce(l))
+			inside = spared(inside, c.pierce(l))
 		}
 	}
 	for i := range inside {
@@ -179,8 +179,8 @@ func raised(x, y float64, axis Axis) [3]float64 {
 	return c
 }
 
-// without is the stretches less those of a cut, both in order.
-func without(inside, cut []Stretch) []Stretch {
+// spared is the stretches less those of a cut, both in order.
+func spared(inside, cut []Stretch) []Stretch {
 	for _, c := range cut {
 		var left []Stretch
 		for _, s := range inside {

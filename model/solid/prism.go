@@ -70,8 +70,14 @@ func (p Prism) section(a Axis, at length.Length) plane.Region {
 		}
 		return nil
 	}
+	return p.raised(a, at, p.runs(a, at))
+}
+
+// raised is what the prism sweeps, in a plane across a, of stretches of the
+// line at `at` on a in its region's plane.
+func (p Prism) raised(a Axis, at length.Length, runs [][2]length.Length) plane.Region {
 	var section plane.Region
-	for _, run := range p.runs(a, at) {
+	for _, run := range runs {
 		low, high := Raise(p.flat(a, at, run[0]), p.Axis, p.From), Raise(p.flat(a, at, run[1]), p.Axis, p.To)
 		section = append(section, plane.Rect(low.Flat(a), high.Flat(a)))
 	}

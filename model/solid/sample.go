@@ -13,25 +13,6 @@ type sample struct {
 	thickness float64 // mm; what the section's area counts for
 }
 
-// evenAxis is an axis along which the sections of all the solids are constant
-// between levels, and whether there is one; Y first, since most parts are
-// prisms along it.
-func evenAxis(solids ...Solid) (Axis, bool) {
-	for _, a := range [...]Axis{Y, X, Z} {
-		even := true
-		for _, s := range solids {
-			even = even && s.Blank.stepped(a)
-			for _, c := range s.Cuts {
-				even = even && c.stepped(a)
-			}
-		}
-		if even {
-			return a, true
-		}
-	}
-	return Y, false
-}
-
 // samples are the planes to cut between levels in order: one half-way between
 // two where sections are constant there, else so many that the sections' areas
 // add up to the volume to 1e-6.

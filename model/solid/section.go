@@ -22,14 +22,18 @@ func (s Solid) Section(a Axis, at length.Length) plane.Region {
 	return region
 }
 
-// body is Section with the bores left out. Cuts that stand apart, as the
-// rabbets of a stile do, are taken away at one go.
+// body is Section with the bores left out.
 func (s Solid) body(a Axis, at length.Length) plane.Region {
-	region := s.Blank.section(a, at)
+	return without(s.Blank.section(a, at), s.taken(), func(p Prism) plane.Region { return p.section(a, at) })
+}
+
+// without is the region less sections of prisms. Those that stand apart, as the
+// rabbets of a stile do, are taken away at one go.
+func without(region plane.Region, taken []Prism, section func(Prism) plane.Region) plane.Region {
 	var holes plane.Region
 	var around []plane.Box
-	for _, c := range s.Cuts {
-		hole := c.section(a, at)
+	for _, p := range taken {
+		hole := section(p)
 		if hole.Empty() {
 			continue
 		}

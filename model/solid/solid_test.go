@@ -247,7 +247,7 @@ func TestClash(t *testing.T) {
 		{"washer and panel", panel(), into(washer, 2, 0, 0), 0},
 		{"washer in the rabbet", stile(), into(washer, 1, 0, 0), 0},
 		{"washer 1 mm into the panel", panel(), into(washer, 2, -1, 0), 2 * segment},
-		{"washer 1 mm into the wall", stile(), into(washer, -1, 0, 0), math.Pi * 6.5 * 6.5},
+		{"washer 1 mm into the wall", stile(), into(washer, -1, 0, 0), math.Pi * (6.5*6.5 - 2*2)},
 		{"crossing bars", bar(solid.X), bar(solid.Z), 16.0 / 3 * 20 * 20 * 20}, // Archimedes, The Method: two like cylinders
 	} {
 		t.Run(c.name, func(t *testing.T) {

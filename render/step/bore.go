@@ -35,24 +35,53 @@ type drill struct {
 	floor         int     // the face at low when that is flat: 1 + its number; 0 before it is made
 }
 
-// bored adds the bores to the shell of the solid's body.
+// bored adds a part's bores aslant to the axes to the shell of its body, in
+// which those along the axes are cut already.
 func bored(s *shell, part solid.Solid) error {
-	drills := make([]drill, len(part.Bores))
+	drilled := part.Drilled()
+	var drills, straight []drill
+	var numbers [2][]int // in the part, of both
 	for i, b := range part.Bores {
-		d := &drills[i]
-		if err := d.find(s, part, b); err != nil {
+		if _, along := b.Prism(); along {
+			straight, numbers[1] = append(straight, straightIn(part, b)), append(numbers[1], i+1)
+			continue
+		}
+		var d drill
+		if err := d.find(s, drilled, b); err != nil {
 			return fmt.Errorf("bore %d (%s): %w", i+1, b.For, err)
 		}
+		drills, numbers[0] = append(drills, d), append(numbers[0], i+1)
 	}
+	numbered := append(numbers[0], numbers[1]...)
 	on := make([]int, len(drills)) // the bore whose floor it begins in, or -1
 	for i := range drills {
 		on[i] = slices.IndexFunc(drills, func(d drill) bool { return drills[i].inFloor(d) })
-		for k := range drills[:i] {
-			if !drills[i].inFloor(drills[k]) && !drills[k].inFloor(drills[i]) && drills[i].meets(drills[k]) {
-				return fmt.Errorf("bores %d (%s) and %d (%s) meet: set them further apart", k+1, drills[k].For, i+1, drills[i].For)
+		for k, other := range append(drills[:len(drills):len(drills)], straight...) {
+			if k == i || drills[i].inFloor(other) || other.inFloor(drills[i]) || !drills[i].meets(other) {
+				continue
 			}
+			first, second := min(numbered[i], numbered[k]), max(numbered[i], numbered[k])
+			return fmt.Errorf("bores %d (%s) and %d (%s) meet: set them further apart", first, part.Bores[first-1].For, second, part.Bores[second-1].For)
 		}
 	}
+	return intoAll(s, drills, numbers[0], on)
+}
+
+// straightIn is a bore along an axis, from where it enters the wood to where it
+// leaves it.
+func straightIn(part solid.Solid, b solid.Bore) drill {
+	d := drill{Bore: b, from: in(b.From), radius: b.Diameter.MM() / 2}
+	across := in(b.To).minus(d.from)
+	d.way, d.size = across.unit(), across.size()
+	if runs := part.Pierce(b.From, b.To); len(runs) > 0 {
+		d.begins, d.stops = runs[0].In.Along, runs[len(runs)-1].Out.Along
+	}
+	return d
+}
+
+// intoAll makes the faces of all bores, those that begin in another's floor
+// after that one.
+func intoAll(s *shell, drills []drill, numbers, on []int) error {
 	for pass := range 2 {
 		for i := range drills {
 			if (on[i] < 0) != (pass == 0) {
@@ -63,7 +92,7 @@ func bored(s *shell, part solid.Solid) error {
 				floor = &drills[on[i]]
 			}
 			if err := drills[i].into(s, floor); err != nil {
-				return fmt.Errorf("bore %d (%s): %w", i+1, drills[i].For, err)
+				return fmt.Errorf("bore %d (%s): %w", numbers[i], drills[i].For, err)
 			}
 		}
 	}
@@ -75,9 +104,6 @@ func (d *drill) find(s *shell, part solid.Solid, b solid.Bore) error {
 	d.Bore, d.from, d.radius = b, in(b.From), b.Diameter.MM()/2
 	across := in(b.To).minus(d.from)
 	d.way, d.size = across.unit(), across.size()
-	if d.size == 0 || d.radius <= 0 {
-		return fmt.Errorf("it is %g mm long and %g mm across: both must be more than 0", d.size, b.Diameter.MM())
-	}
 	d.stops = d.size
 	for i, f := range s.faces {
 		slope := f.axis.dot(d.way)

@@ -8,9 +8,11 @@
 // curve or a face that passes it, since parts are counted in whole nanometres;
 // the file says so.
 //
-// What it cannot bound exactly it refuses, saying where and why: a body with
-// round prisms across one another, one that falls into pieces or touches
-// itself, and a bore whose mouth does not lie within one flat face square to an
-// axis or that breaks out elsewhere, grazes a round face or meets another bore,
-// save a pilot out of the middle of a pocket's floor.
+// What it cannot bound exactly it refuses, saying where and why: what
+// solid.Solid.Shell refuses (round or slanted prisms of different axes that
+// meet, bores along the axes among them, and a body that falls into pieces or
+// touches itself), and a bore aslant to the axes whose mouth does not lie
+// within one flat face square to an axis, or that breaks out elsewhere, grazes
+// a round face or meets another bore, save a pilot out of the middle of a
+// pocket's floor.
 package step

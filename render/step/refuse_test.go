@@ -44,22 +44,26 @@ func TestRefuses(t *testing.T) {
 		{"sawn through", "falls into pieces", one(cut(solid.Y, rect(-1, 50, 101, 60), -1, 31))},
 		{"hollow", "has a hollow", one(cut(solid.Y, rect(10, 50, 90, 60), 10, 20))},
 		{"held by an edge", "touches itself along an edge", one(cut(solid.Y, rect(-1, -1, 50, 100), -1, 31), cut(solid.Y, rect(50, 100, 101, 201), -1, 31))},
-		{"round grooves across one another", "across one another", one(cut(solid.Y, lens(50), 10, 31), cut(solid.X, plane.Circle(point(0, 30), 5*mm), -1, 101))},
+		{"round grooves across one another", "along Y and X, which meet near", one(cut(solid.Y, lens(50), 10, 31), cut(solid.X, plane.Circle(point(30, 100), 5*mm), -1, 101))},
+		{"bores that cross", "along X and Y, which meet near", one(bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(50, -1, 50), at(50, 20, 50), 5))},
+		{"bore across a round corner", "along Y and X, which meet near", one(cut(solid.Y, plane.RoundedRect(plane.BoxOf(point(60, -20), point(120, 80)), 16*mm), 10, 31), bore(at(20, 20, 76), at(101, 20, 76), 5))},
+		{"into a round bar", "along X and Y, which meet near", []Part{{Label: "B", Solid: with(bar(solid.X, 20, 60), bore(at(30, 60, 30), at(30, 20, 30), 5))}}},
+		{"hollow bore", "has a hollow", one(bore(at(10, 15, 50), at(20, 15, 50), 5))},
+		{"aslant beside the board", "passes no flat face", one(bore(at(200, 15, 50), at(220, 16, 50), 5))},
+		{"aslant inside", "passes no flat face", one(bore(at(10, 15, 50), at(20, 16, 50), 5))},
+		{"aslant over the edge", "breaks out", one(bore(at(-1, 28, 50), at(20, 27, 50), 5))},
+		{"aslant out of a side", "breaks out", one(bore(at(-1, 15, 50), at(20, 15, 51), 31))},
+		{"aslant, mouth on two faces", "breaks out", one(cut(solid.Y, rect(50, -1, 101, 201), 20, 31), bore(at(51, 31, 50), at(51, 5, 51), 5))},
+		{"aslant, mouth on an edge", "it could open into", one(cut(solid.Y, rect(50, -1, 101, 201), 20, 31), bore(at(50, 40, 50), at(50, 5, 51), 5))},
+		{"aslant, mouth over a hole", "of an edge", one(cut(solid.Y, plane.Circle(point(60, 100), mm), -1, 31), bore(at(50, 60, 100), at(50, 5, 101), 40))},
+		{"aslant into a round bar", "passes no flat face", []Part{{Label: "B", Solid: with(bar(solid.X, 20, 60), bore(at(30, 60, 30), at(31, 20, 30), 5))}}},
+		{"aslant bores that cross", "bores 1 (test) and 2 (test) meet", one(bore(at(-9, 15, 50), at(60, 16, 50), 5), bore(at(50, -9, 50), at(51, 20, 50), 5))},
+		{"aslant bores side by side", "meet", one(bore(at(-9, 14, 50), at(60, 15, 50), 5), bore(at(-9, 14, 54), at(60, 15, 54), 5))},
+		{"aslant across one that is not", "bores 1 (test) and 2 (test) meet", one(bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(20, -9, 47.785), at(40, 20, 56.785), 5))},
+		{"aslant through one that is not", "breaks out", one(bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(30, -9, 50), at(33, 20, 50), 5))},
 		{"no diameter", "0 mm across", one(bore(at(0, 15, 50), at(20, 15, 50), 0))},
 		{"no length", "it is 0 mm long", one(bore(at(0, 15, 50), at(0, 15, 50), 5))},
-		{"inside", "passes no flat face", one(bore(at(10, 15, 50), at(20, 15, 50), 5))},
-		{"beside the board", "passes no flat face", one(bore(at(200, 15, 50), at(220, 15, 50), 5))},
-		{"over the edge", "breaks out", one(bore(at(-1, 28, 50), at(20, 28, 50), 5))},
-		{"out of a side", "breaks out", one(bore(at(-1, 15, 50), at(20, 15, 50), 31))},
-		{"into a rabbet's wall", "breaks out", one(cut(solid.Y, rect(60, -1, 101, 80), 10, 31), bore(at(50, -1, 78), at(50, 25, 78), 5), bore(at(-1, 20, 78), at(70, 20, 78), 5))},
-		{"mouth on two faces", "breaks out", one(cut(solid.Y, rect(50, -1, 101, 201), 20, 31), bore(at(51, 31, 50), at(51, 5, 50), 5))},
-		{"mouth on an edge", "passes no flat face", one(cut(solid.Y, rect(50, -1, 101, 201), 20, 31), bore(at(50, 31, 50), at(50, 5, 50), 5))},
-		{"mouth over a hole", "within 9.0000 mm of an edge", one(cut(solid.Y, plane.Circle(point(60, 100), mm), -1, 31), bore(at(50, 31, 100), at(50, 5, 100), 50))},
-		{"into a round face", "passes no flat face", []Part{{Label: "B", Solid: with(bar(solid.X, 20, 60), bore(at(30, 60, 30), at(30, 20, 30), 5))}}},
 		{"flat end across the face", "flat end crosses the face", one(bore(at(50, 30, 50), at(80, 5, 50), 8))},
-		{"bores that cross", "bores 1 (test) and 2 (test) meet", one(bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(50, -1, 50), at(50, 20, 50), 5))},
-		{"bores side by side", "meet", one(bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(-1, 15, 54), at(60, 15, 54), 5))},
-		{"counterbore", "meet", one(bore(at(50, -1, 50), at(50, 20, 50), 5), bore(at(50, -1, 50), at(50, 10, 50), 12))},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var out bytes.Buffer
@@ -68,6 +72,24 @@ func TestRefuses(t *testing.T) {
 			assert.Empty(t, out.Bytes())
 		})
 	}
+}
+
+// Bores along an axis may break out, lie on edges, run into one another and
+// through what is milled.
+func TestBoresAnywhere(t *testing.T) {
+	board := block(100, 30, 200)
+	step := with(board, cut(solid.Y, rect(50, -1, 101, 201), 20, 31))
+	agree(t, []Part{
+		{Label: "beside the board", Solid: with(board, bore(at(200, 15, 50), at(220, 15, 50), 5))},
+		{Label: "over the edge", Solid: with(board, bore(at(-1, 28, 50), at(20, 28, 50), 5))},
+		{Label: "wider than the board", Solid: with(board, bore(at(-1, 15, 50), at(20, 15, 50), 31))},
+		{Label: "mouth on two faces", Solid: with(step, bore(at(51, 31, 50), at(51, 5, 50), 5))},
+		{Label: "mouth on an edge", Solid: with(step, bore(at(50, 31, 50), at(50, 5, 50), 5))},
+		{Label: "mouth over a hole", Solid: with(board, cut(solid.Y, plane.Circle(point(60, 100), mm), -1, 31), bore(at(50, 31, 100), at(50, 5, 100), 50))},
+		{Label: "into a rabbet's wall", Solid: with(board, cut(solid.Y, rect(60, -1, 101, 80), 10, 31), bore(at(-1, 20, 78), at(70, 20, 78), 5))},
+		{Label: "side by side", Solid: with(board, bore(at(-1, 15, 50), at(60, 15, 50), 5), bore(at(-1, 15, 54), at(60, 15, 54), 5))},
+		{Label: "counterbore", Solid: with(board, bore(at(50, -1, 50), at(50, 20, 50), 5), bore(at(50, -1, 50), at(50, 10, 50), 12))},
+	})
 }
 
 // Bores that come near but do not meet are written: the same places as in the

@@ -1,10 +1,6 @@
 package step
 
-import (
-	"fmt"
-
-	"stilewright/model/plane"
-)
+import "stilewright/model/plane"
 
 // A shape tells what kind of curve or surface it is.
 type shape int
@@ -23,7 +19,6 @@ type edge struct {
 	shape               shape
 	centre, axis, major vec
 	a, b                float64 // mm
-	piece               int     // of the flat outline it was raised from; only round ones of a body
 }
 
 // A use is an edge as a face's boundary walks along it.
@@ -74,69 +69,4 @@ func (s *shell) ends(u use) (from, to int) {
 		return e.to, e.from
 	}
 	return e.from, e.to
-}
-
-// closed holds the shell against what makes it a boundary: every edge is
-// walked once each way, every loop returns, and all faces hang together.
-func (s *shell) closed() error {
-	walked := make([][2]int, len(s.edges)) // face numbers from 1, by way
-	group := newGroups(len(s.faces))
-	for i, f := range s.faces {
-		for _, loop := range f.loops {
-			for k, u := range loop {
-				_, to := s.ends(u)
-				if next, _ := s.ends(loop[(k+1)%len(loop)]); next != to {
-					return fmt.Errorf("the boundary of a face is open at %v", s.points[to])
-				}
-				way := &walked[u.edge][0]
-				if u.back {
-					way = &walked[u.edge][1]
-				}
-				if *way != 0 {
-					return fmt.Errorf("it touches itself along an edge that ends at %v: move a cut so that the wood holds together there, or is parted", s.points[to])
-				}
-				*way = i + 1
-			}
-		}
-	}
-	for i, way := range walked {
-		switch {
-		case way == [2]int{}:
-		case way[0] == 0 || way[1] == 0:
-			return fmt.Errorf("an edge from %v bounds one face only", s.points[s.edges[i].from])
-		default:
-			group.join(way[0]-1, way[1]-1)
-		}
-	}
-	for i := range s.faces {
-		if group.of(i) != group.of(0) {
-			return fmt.Errorf("it falls into pieces, or has a hollow: a part must be one piece with one boundary")
-		}
-	}
-	return nil
-}
-
-// groups knows which numbers belong together.
-type groups []int
-
-func newGroups(n int) groups {
-	g := make(groups, n)
-	for i := range g {
-		g[i] = i
-	}
-	return g
-}
-
-// of is the least number of the group that i belongs to.
-func (g groups) of(i int) int {
-	for g[i] != i {
-		g[i] = g[g[i]]
-		i = g[i]
-	}
-	return i
-}
-
-func (g groups) join(i, k int) {
-	i, k = g.of(i), g.of(k)
-	g[max(i, k)] = min(i, k)
 }

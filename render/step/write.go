@@ -64,14 +64,16 @@ func (p Part) shell() (*shell, error) {
 			return nil, fmt.Errorf("it reaches or stands at %v: up to %g mm is written", in(at), length.Longest.MM())
 		}
 	}
-	s, err := bodyOf(p.Solid)
+	for i, b := range p.Solid.Bores {
+		if b.From == b.To || b.Diameter <= 0 {
+			return nil, fmt.Errorf("bore %d (%s): it is %g mm long and %g mm across: both must be more than 0", i+1, b.For, in(b.To).minus(in(b.From)).size(), b.Diameter.MM())
+		}
+	}
+	s, err := bodyOf(p.Solid.Drilled())
 	if err != nil {
 		return nil, err
 	}
-	if err := bored(s, p.Solid); err != nil {
-		return nil, err
-	}
-	return s, s.closed()
+	return s, bored(s, p.Solid)
 }
 
 // reach are points as far out as anything of the solid.

@@ -53,7 +53,7 @@ func hatching(bodies []Body, cut []plane.Region, a solid.Axis, o Options) []Line
 		if !hatched {
 			continue
 		}
-		for _, piece := range pieces(cut[i]) {
+		for _, piece := range cut[i].Pieces() {
 			if narrowness(piece) < o.onPaper(leastHatched).MM() {
 				continue
 			}
@@ -70,29 +70,4 @@ func hatching(bodies []Body, cut []plane.Region, a solid.Axis, o Options) []Line
 		}
 	}
 	return lines
-}
-
-// pieces parts a region into its separate areas, each with its holes.
-func pieces(r plane.Region) []plane.Region {
-	var parts []plane.Region
-	for _, path := range r {
-		if path.Area() > 0 {
-			parts = append(parts, plane.Region{path})
-		}
-	}
-	if len(parts) == 1 {
-		return []plane.Region{r}
-	}
-	for _, path := range r {
-		if path.Area() > 0 {
-			continue
-		}
-		for i, part := range parts {
-			if plane.Region(part[:1]).Where(path[0].Middle()) != plane.Outside {
-				parts[i] = append(parts[i], path)
-				break
-			}
-		}
-	}
-	return parts
 }
