@@ -54,6 +54,9 @@ var (
 	plumbAgree     = choice{in / 8, 3 * mm, "widths and plumb measured by tape agree to about this"}
 )
 
+// Defaults of the grid of lites.
+var muntinLeast = choice{2 * in, 50 * mm, "narrower ones hold no rabbet on both edges and the washers' screws between"}
+
 // defaultSpecies stands in when the model names none.
 const defaultSpecies = "ponderosa pine"
 

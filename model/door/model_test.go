@@ -1,6 +1,7 @@
 package door_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -82,7 +83,21 @@ func (w *writer) group(prefix string, order []string, indent int) {
 			continue
 		}
 		w.places[path] = [2]int{w.line, indent + len(key) + 3}
+		w.items(path, indent+len(key)+3)
 		w.out.WriteString(" " + w.values[path] + "\n")
+	}
+}
+
+// items notes the places of the items of a list in one line.
+func (w *writer) items(path string, column int) {
+	list, is := strings.CutPrefix(w.values[path], "[")
+	if !is {
+		return
+	}
+	column++
+	for i, item := range strings.Split(list, ", ") {
+		w.places[fmt.Sprintf("%s[%d]", path, i+1)] = [2]int{w.line, column}
+		column += len(item) + len(", ")
 	}
 }
 
@@ -130,7 +145,7 @@ func (x text) nearest(path string) [2]int {
 		if at, stands := x.places[path]; stands {
 			return at
 		}
-		end := strings.LastIndex(path, ".")
+		end := strings.LastIndexAny(path, ".[")
 		if end < 0 {
 			return [2]int{1, 1}
 		}

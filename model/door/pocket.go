@@ -49,6 +49,9 @@ func (r *resolver) pocket() {
 	p.Reach = r.derive("pocket.reach", length.Round(reach), "half the thickness ÷ tan 15° + pocket radius ÷ sin 15°, along the rail", "leaf.thickness", "pocket.diameter")
 	leaf.Joint.Pocket, leaf.Joint.Reach = p, p.Reach
 	r.pocketFits(slope, practice)
+	if j.Muntin == PocketScrew || j.Muntin == "" {
+		r.muntinPocketsFit()
+	}
 	r.pocketHoles(practice)
 }
 
@@ -70,6 +73,39 @@ func (r *resolver) pocketFits(slope slope, practice catalog.PocketHole) {
 	if room := leaf.Width - 2*leaf.Stile; 2*p.Reach > room {
 		r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of rails %v long and meet; the rails must be at least %v", p.Reach, room, (2 * p.Reach).UpTo(r.tick))
 	}
+}
+
+// muntinPocketsFit checks the pockets and screws of muntins against their length
+// and the rails.
+func (r *resolver) muntinPocketsFit() {
+	p, clear := r.set.Leaf.Joint.Pocket, screwClear.in(r.units)
+	for _, m := range r.set.Leaf.Meetings {
+		if m.Axis != solid.Z {
+			continue
+		}
+		ends := length.Length(1)
+		if m.Opposite {
+			ends = 2
+		}
+		if left := m.Deep - ends*p.Bite; left < clear {
+			r.stop("leaf.joint.screw", RulePocketTip, "pocket screws of muntins go %v into rail %s, %v wide, and leave %v between tip and tip or edge; at least %v is needed: rails from %v", p.Bite, m.Into, m.Deep, left, clear, (ends*p.Bite + clear).UpTo(r.tick))
+			return
+		}
+		if room := r.lengthOf(m); 2*p.Reach > room {
+			r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of muntins %v long and meet; the muntins must be at least %v", p.Reach, room, (2 * p.Reach).UpTo(r.tick))
+			return
+		}
+	}
+}
+
+// lengthOf is the length of a muntin between its shoulders.
+func (r *resolver) lengthOf(m Meeting) length.Length {
+	for _, muntin := range r.set.Leaf.Muntins {
+		if muntin.Label == m.Member {
+			return r.set.Leaf.Lite(muntin.Row, 0).Sight.Height()
+		}
+	}
+	return 0
 }
 
 // pocketHoles counts and checks the holes at each rail end.
@@ -149,5 +185,8 @@ func (b *bench) pocketEnd(m Meeting) {
 // pocketPlaces are the middles of the pocket holes at a member's end, across it.
 func (b *bench) pocketPlaces(m Meeting) []length.Length {
 	i := slices.IndexFunc(b.leaf.Rails, func(rail Rail) bool { return rail.Label == m.Member })
+	if i < 0 {
+		return []length.Length{m.From + (m.To - m.From).Half()} // a muntin's
+	}
 	return b.holeHeights(i, b.leaf.Joint.Pocket.PerEnd[i], catalog.PocketPractice())
 }

@@ -73,12 +73,7 @@ func (r *resolver) rabbetFits() {
 		return // frame has said so
 	}
 	clear := screwClear.in(r.units)
-	for _, rail := range leaf.Rails[1 : len(leaf.Rails)-1] {
-		if rail.Width() < 2*rab.Width+clear {
-			r.stop("panel.rabbet.width", RuleRabbetWide, "rabbets %v wide on both edges of a cross rail %v wide leave %v between them; at least %v is needed: rails from %v", rab.Width, rail.Width(), rail.Width()-2*rab.Width, clear, 2*rab.Width+clear)
-			break
-		}
-	}
+	r.betweenRabbets()
 	if narrow := min(leaf.Stile, leaf.Rails[0].Width(), leaf.Rails[len(leaf.Rails)-1].Width()); narrow < rab.Width+clear {
 		r.stop("panel.rabbet.width", RuleRabbetWide, "a rabbet %v wide leaves %v of a member %v wide; at least %v is needed", rab.Width, narrow-rab.Width, narrow, clear)
 	}
@@ -130,7 +125,7 @@ func (r *resolver) edgeGap(sheet catalog.SheetMaterial) length.Length {
 		span = max(span, lite.Sight.Width(), lite.Sight.Height())
 	}
 	span += 2 * r.set.Leaf.Rabbet.Width
-	r.derive("panel.longest", span, "longest lite side plus the rabbet on both sides", "lite.width", "rabbet.width")
+	r.derive("panel.longest", span, "longest lite side plus the rabbet on both sides", r.columnFigure(0), "rabbet.width")
 	clear := r.assume("panel.clearance", sheet.Clearance, "working clearance at each edge", sheet.House.String())
 	moves := sheet.Warms(0, indoorKelvin) + sheet.Swells(humidityDry, humidityMoist)
 	move := r.derive("panel.movement", length.Round(float64(span.MM()*moves)), "longest side × (expansion × warming + swelling): "+indoorReason+"; "+sheet.Source.String(), "panel.longest")
@@ -253,7 +248,7 @@ func (r *resolver) outlines() {
 		default:
 			lite.Panel = plane.Region{edge.Path()}
 		}
-		r.derive(fmt.Sprintf("panel.%d.width", i+1), edge.Width(), "sight width plus two rabbet widths less two edge gaps", "lite.width", "rabbet.width", "panel.edge_gap")
-		r.derive(fmt.Sprintf("panel.%d.height", i+1), edge.Height(), "sight height plus two rabbet widths less two edge gaps", fmt.Sprintf("lite.%d.height", i+1), "rabbet.width", "panel.edge_gap")
+		r.derive(fmt.Sprintf("panel.%d.width", i+1), edge.Width(), "sight width plus two rabbet widths less two edge gaps", r.columnFigure(lite.Column), "rabbet.width", "panel.edge_gap")
+		r.derive(fmt.Sprintf("panel.%d.height", i+1), edge.Height(), "sight height plus two rabbet widths less two edge gaps", rowFigure(lite.Row), "rabbet.width", "panel.edge_gap")
 	}
 }

@@ -134,11 +134,49 @@ func (c *chance) frame() {
 		c.set("leaf.rail.cross", c.between(58, 90))
 		c.set("leaf.rail.bottom", c.between(50, 200))
 	}
-	c.set("leaf.lites.rows", 1+min(c.IntN(8), c.IntN(8)))
-	c.word(40, "leaf.lites.spacing", "equal-lites", "equal-centres")
+	c.grid()
 	c.set("leaf.joint.kind", "pocket-screw")
 	c.word(20, "leaf.joint.holes_per_end", "1", "2")
 	c.word(30, "stock.species", "yellow-poplar", "western hemlock", "red oak")
+}
+
+// grid divides the leaf: mostly one column, in equal lites or as listed.
+func (c *chance) grid() {
+	rows, columns := 1+min(c.IntN(8), c.IntN(8)), 1
+	if c.odds(40) {
+		rows, columns = 1+c.IntN(3), 2+min(c.IntN(3), c.IntN(3))
+	}
+	c.size(70, "leaf.muntin", 50, 75)
+	divide := func(n int, count, list, spacing string, least, most float64) {
+		if c.odds(25) {
+			c.set("leaf.lites."+list, c.sights(n, least, most))
+			c.word(50, "leaf.lites."+count, fmt.Sprint(n))
+			return
+		}
+		c.set("leaf.lites."+count, n)
+		c.word(40, "leaf.lites."+spacing, "equal-lites", "equal-centres")
+	}
+	divide(rows, "rows", "heights", "spacing", 170, 300)
+	divide(columns, "columns", "widths", "across", 55, 160)
+	if rows > 1 && c.odds(20) {
+		widths := []string{}
+		for range rows - 1 {
+			widths = append(widths, c.between(65, 140))
+		}
+		c.set("leaf.crosses", "["+strings.Join(widths, ", ")+"]")
+	}
+}
+
+// sights lists n sight sizes, one or more of them the rest.
+func (c *chance) sights(n int, least, most float64) string {
+	list := make([]string, n)
+	for i := range list {
+		if list[i] = c.between(least, most); c.odds(30) {
+			list[i] = "rest"
+		}
+	}
+	list[c.IntN(n)] = "rest"
+	return "[" + strings.Join(list, ", ") + "]"
 }
 
 func (c *chance) panel(thick float64) {

@@ -42,4 +42,11 @@ const (
 	RuleFaceGap         = "face-gap"          // leaves touch as they pass
 	RuleFascia          = "fascia"            // the fascia is in the leaf's way
 	RuleMass            = "mass"              // the leaf is heavier than the track's rating
+
+	// How a leaf is divided.
+	RuleLiteTooNarrow = "lite-too-narrow" // stiles and muntins leave no lite
+	RuleLiteCount     = "lite-count"      // rows or columns and a list of their sizes disagree
+	RuleLitesTwice    = "lites-twice"     // sizes and a spacing of the lites both stated
+	RuleLitesAddUp    = "lites-add-up"    // stated sizes do not add up to what is free
+	RuleCrosses       = "crosses"         // not one width for every cross rail
 )

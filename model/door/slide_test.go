@@ -85,6 +85,28 @@ func TestClosedLeavesFillTheOpening(t *testing.T) {
 	})
 }
 
+// widened is by how much the figures across a wider leaf grow: no lite gets
+// narrower, and all of them together take what the leaf gets wider.
+func widened(t *testing.T, set, other door.Set, share length.Length) map[string]*length.Length {
+	by := map[string]*length.Length{}
+	var sum length.Length
+	columns := set.Leaf.Columns
+	for i, lite := range set.Leaf.Lites[:columns] {
+		if before := sum; i > 0 {
+			by[fmt.Sprintf("muntin.%d.from", i)] = &before
+		}
+		more := other.Leaf.Lites[i].Sight.Width() - lite.Sight.Width()
+		require.GreaterOrEqual(t, more, length.Length(0))
+		sum += more
+		by["lite.width"], by[fmt.Sprintf("lite.column.%d.width", i+1)] = &more, &more
+		for row := range set.Leaf.Rows() {
+			by[fmt.Sprintf("panel.%d.width", row*columns+i+1)] = &more
+		}
+	}
+	require.Equal(t, share, sum)
+	return by
+}
+
 // An opening wider by d makes every leaf wider by its share of d and changes
 // no height, no seat and no joint.
 func TestWiderOpeningOnlyWidens(t *testing.T) {
@@ -112,14 +134,17 @@ func TestWiderOpeningOnlyWidens(t *testing.T) {
 			require.NotEqual(t, spec.Stops, f.Severity, "%v", f)
 		}
 		require.Equal(t, len(set.Figures), len(other.Figures))
+		wider := widened(t, set, other, share)
 		for i, f := range set.Figures {
 			g := other.Figures[i]
 			require.Equal(t, f.Name, g.Name)
 			switch by := g.Value - f.Value; {
 			case strings.HasPrefix(f.Given, "opening.width"), f.Name == "opening.width", f.Name == "track.length":
 				require.Equal(t, n*share, by, f.Name)
-			case f.Name == "leaf.width", f.Name == "lite.width", f.Name == "rail.length", strings.HasPrefix(f.Name, "panel.") && strings.HasSuffix(f.Name, ".width"):
+			case f.Name == "leaf.width", f.Name == "rail.length", f.Name == "muntin.centres":
 				require.Equal(t, share, by, f.Name)
+			case wider[f.Name] != nil:
+				require.Equal(t, *wider[f.Name], by, f.Name)
 			case f.Name == "opening.clear", f.Name == "hanger.inset", strings.HasPrefix(f.Name, "leaf.") && strings.HasSuffix(f.Name, ".left"):
 			default:
 				require.Zero(t, by, f.Name)

@@ -59,6 +59,24 @@ var checks = []struct{ model, figures string }{
 	// The clip of a 1 1/4 in cutter, 0.290 in, up to the next 1/16: 5/16.
 	{"panel.edge_gap=1/16; panel.corner=clipped", "rabbet.corner=5/8; corner.clip=5/16"},
 	{"panel.edge_gap=1/16; panel.corner=rounded", "corner.radius=9/16"},
+	// Three columns: two stiles and two muntins of half a stile leave
+	// 30 3/4 − 8 − 4 = 18 3/4, a third of which is 6 1/4. Common practice, no
+	// source; so are the divisions below.
+	{"leaf.lites.columns=3", "leaf.muntin=2; lite.column.1.width=6 1/4; lite.column.2.width=6 1/4; lite.column.3.width=6 1/4; muntin.1.from=10 1/4; muntin.2.from=18 1/2; panel.2.width=6 7/8"},
+	// A narrow stile, half of which holds no two rabbets.
+	{"leaf.stile=3; leaf.lites.columns=2", "leaf.muntin=2; lite.column.1.width=11 3/8"},
+	// Centres evenly apart: (30 3/4 − 4)/3 = 856/32 ÷ 3, the odd 32nd in the
+	// middle; outer lites less half a stile and half a muntin, the inner one
+	// less a muntin.
+	{"leaf.lites.columns=3; leaf.lites.across=equal-centres", "muntin.centres=26 3/4; lite.column.1.width=5 29/32; lite.column.2.width=6 15/16; lite.column.3.width=5 29/32; muntin.1.from=9 29/32; muntin.2.from=18 27/32"},
+	// An odd 32nd between two lites is halved: the muntin is in the middle.
+	{"leaf.width=31 1/32; leaf.lites.columns=2", "lite.column.1.width=10 33/64; lite.column.2.width=10 33/64; muntin.1.from=14 33/64"},
+	// Listed: 30 3/4 − 8 − 2 − 10, and 77 3/4 − 12 − 30.
+	{"leaf.lites.widths=[rest, 10]", "lite.column.1.width=10 3/4; lite.column.2.width=10; muntin.1.from=14 3/4"},
+	{"leaf.lites.heights=[30, rest]", "lite.1.height=30; lite.2.height=35 3/4; rail.2.centre=36; panel.1.height=30 5/8; panel.2.height=36 3/8"},
+	// A wide cross rail: 77 3/4 − 4 − 6 − 4 − 4 = 59 3/4 for three lites, the
+	// odd 32nd to the lowest.
+	{"leaf.crosses=[6, 4]", "rail.cross.1=6; rail.cross.2=4; lite.1.height=19 15/16; lite.2.height=19 29/32; lite.3.height=19 29/32; rail.2.centre=26 15/16"},
 }
 
 func TestFiguresByHand(t *testing.T) {

@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"slices"
 
 	"stilewright/model/length"
 )
@@ -71,15 +72,24 @@ func (r *resolver) washerFits() {
 	if left := leaf.Stile - leaf.Rabbet.Width - grip; left < clear {
 		r.stop(path, RuleWasherScrew, "a screw %v into a stile with %v behind the rabbet wall leaves %v at its outer edge; at least %v is needed", grip, leaf.Stile-leaf.Rabbet.Width, left, clear)
 	}
+	holds := func(name string, width, sides length.Length) bool {
+		left := width - sides*(leaf.Rabbet.Width+grip)
+		if left < clear {
+			r.stop(path, RuleWasherScrew, "washer screws going %v into %s, %v wide, leave %v between tip and tip or edge; at least %v is needed: screws up to %v", grip, name, width, left, clear, ((width-clear)/sides - leaf.Rabbet.Width + w.Thickness).DownTo(r.tick))
+		}
+		return left >= clear
+	}
 	for i, rail := range leaf.Rails {
 		sides := length.Length(2)
 		if i == 0 || i == len(leaf.Rails)-1 {
 			sides = 1
 		}
-		if left := rail.Width() - sides*(leaf.Rabbet.Width+grip); left < clear {
-			r.stop(path, RuleWasherScrew, "washer screws going %v into rail %v, %v wide, leave %v between tip and tip or edge; at least %v is needed: screws up to %v", grip, rail.Label, rail.Width(), left, clear, ((rail.Width()-clear)/sides - leaf.Rabbet.Width + w.Thickness).DownTo(r.tick))
+		if !holds("rail "+rail.Label, rail.Width(), sides) {
 			break
 		}
+	}
+	if len(leaf.Muntins) > 0 {
+		holds("muntins", leaf.Muntins[0].Width(), 2)
 	}
 }
 
@@ -95,8 +105,8 @@ func (r *resolver) washerPlaces() {
 	short := false
 	for i := range leaf.Lites {
 		lite := &leaf.Lites[i]
-		high, wide := r.spread(lite.Sight.Height(), up, most), r.spread(lite.Sight.Width(), across, most)
-		lite.Washers = [4][]length.Length{Bottom: shifted(wide, lite.Sight.Min.X), Top: shifted(wide, lite.Sight.Min.X), Left: shifted(high, lite.Sight.Min.Y), Right: shifted(high, lite.Sight.Min.Y)}
+		lite.Washers = r.washersOf(*lite, up, across, most)
+		wide, high := lite.Washers[Bottom], append(slices.Clip(lite.Washers[Left]), lite.Washers[Right]...)
 		switch {
 		case len(wide) == 0 && len(high) == 0:
 			r.stop("panel.held_by", RuleWasherRoom, "no washer finds room on any edge of a lite %v by %v", lite.Sight.Width(), lite.Sight.Height())
@@ -106,6 +116,24 @@ func (r *resolver) washerPlaces() {
 			r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the pocket holes; the panel is held along the stiles only", lite.Sight.Width())
 		}
 	}
+}
+
+// washersOf are the places of a lite's washers: along a member that is jointed
+// at the lite's corner first as far as across tells, else as up does.
+func (r *resolver) washersOf(lite Lite, up, across, most length.Length) [4][]length.Length {
+	inner := func(muntin bool) (rail, upright length.Length) {
+		if muntin {
+			return up, across // the muntin ends there and the rail goes on
+		}
+		return across, up
+	}
+	left, atLeft := inner(lite.Column > 0)
+	right, atRight := inner(lite.Column < r.set.Leaf.Columns-1)
+	wide := shifted(r.spread(lite.Sight.Width(), left, right, most), lite.Sight.Min.X)
+	upright := func(first length.Length) []length.Length {
+		return shifted(r.spread(lite.Sight.Height(), first, first, most), lite.Sight.Min.Y)
+	}
+	return [4][]length.Length{Bottom: wide, Top: wide, Left: upright(atLeft), Right: upright(atRight)}
 }
 
 // clearOfJoint is how far from a lite's corner the first washer along a rail
@@ -127,16 +155,16 @@ func shifted(places []length.Length, by length.Length) []length.Length {
 	return at
 }
 
-// spread places washers on an edge: first and last `first` from its ends and
-// the others at most `most` apart; one in the middle where two do not fit.
-func (r *resolver) spread(edge, first, most length.Length) []length.Length {
+// spread places washers on an edge: the first and the last as far from its ends
+// as told, and the others at most `most` apart; one midway where two do not fit.
+func (r *resolver) spread(edge, first, last, most length.Length) []length.Length {
 	w := r.set.Leaf.Washer
-	run := edge - 2*first
+	run := edge - first - last
 	switch {
-	case edge < 2*first && edge.Half() < first:
+	case run < 0:
 		return nil
 	case run < 2*w.Outside:
-		return []length.Length{edge.Half()}
+		return []length.Length{first + run.Half()}
 	}
 	spaces := int((run + most - 1) / most)
 	places := []length.Length{first}

@@ -16,7 +16,8 @@ import (
 var words = map[string][]string{
 	"row": {"", "two-channel", "two-channel-28", "monorail"}, "material": {"", "acrylic", "mirror", "lead"},
 	"species": {"", "red oak", "oaken"}, "board": {"", "2x6", "1x2", "5/4x12", "4x4", "2x", "x"},
-	"season": {"", "green"}, "spacing": {"", "equal-centres"}, "kind": {"", "clipped", "squared", "rounded"},
+	"season": {"", "green"}, "spacing": {"", "equal-centres"}, "across": {"", "equal-centres"},
+	"kind": {"", "clipped", "squared", "rounded"},
 }
 
 // wild fills a model with whatever its field tags allow: nothing, the least,
@@ -35,6 +36,22 @@ func (c *chance) wild(v reflect.Value) {
 			to.Stile = c.odds(30)
 			if !to.Stile {
 				c.wildSize(&to.Size, tag)
+			}
+			continue
+		case *[]*length.Length:
+			for range c.IntN(4) {
+				var size *length.Length
+				c.wildSize(&size, tag)
+				*to = append(*to, size)
+			}
+			continue
+		case *[]spec.Sight:
+			for range c.IntN(4) {
+				sight := spec.Sight{Rest: c.odds(40)}
+				if !sight.Rest {
+					c.wildSize(&sight.Size, tag)
+				}
+				*to = append(*to, sight)
 			}
 			continue
 		case *[]string:
