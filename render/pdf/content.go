@@ -36,7 +36,7 @@ type pen struct {
 // contentOf is a sheet's page. The correction stretches it.
 func contentOf(s sheet.Sheet, face *typeface, c Correction) ([]byte, error) {
 	p := content{face: face, pen: pen{weight: -1}, tone: -1}
-	for _, factor := range []float64{c.factors().X, 0, 0, c.factors().Y} {
+	for _, factor := range []float64{c.Factors().X, 0, 0, c.Factors().Y} {
 		p.data = append(appendNumber(p.data, factor*pointsPerMM, 12), ' ')
 	}
 	p.data = append(p.data, "0 0 cm\n4 M\n"...) // mitres as SVG has them

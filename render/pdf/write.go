@@ -51,7 +51,7 @@ func (c Correction) Check() error {
 	for _, one := range []struct {
 		axis   string
 		factor float64
-	}{{"X", c.factors().X}, {"Y", c.factors().Y}} {
+	}{{"X", c.Factors().X}, {"Y", c.Factors().Y}} {
 		if !(one.factor >= LeastFactor && one.factor <= MostFactor) { // also refuses NaN
 			return fmt.Errorf("correction along %s is %.4f; it must be from %.1f to %.1f: print the test page at 100 %% and measure again",
 				one.axis, one.factor, LeastFactor, MostFactor)
@@ -60,8 +60,8 @@ func (c Correction) Check() error {
 	return nil
 }
 
-// factors are the correction with 1 for 0.
-func (c Correction) factors() Correction { return Correction{cmp.Or(c.X, 1), cmp.Or(c.Y, 1)} }
+// Factors are the correction with 1 for 0.
+func (c Correction) Factors() Correction { return Correction{cmp.Or(c.X, 1), cmp.Or(c.Y, 1)} }
 
 // LongestPage is the longest side of a page that readers are sure to show, 14 400
 // points or 200 in (ISO 32000-1, annex C).
@@ -100,7 +100,7 @@ func encode(sheets []sheet.Sheet, o Options) ([]byte, error) {
 		if err := s.Check(); err != nil {
 			return nil, err
 		}
-		if long := max(s.Width, s.Height); float64(long)*max(o.Correction.factors().X, o.Correction.factors().Y) > float64(LongestPage) {
+		if long := max(s.Width, s.Height); float64(long)*max(o.Correction.Factors().X, o.Correction.Factors().Y) > float64(LongestPage) {
 			return nil, fmt.Errorf("sheet %s: paper is %s mm long; readers show pages up to %s mm: cut it into tiles", s.Name, long.Decimal(), LongestPage.Decimal())
 		}
 	}
@@ -161,7 +161,7 @@ func (d *document) page(s sheet.Sheet, pages int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	factor := d.options.Correction.factors()
+	factor := d.options.Correction.Factors()
 	return d.add(fmt.Sprintf("<< /Type /Page /Parent %s /MediaBox [0 0 %s %s]\n/Resources %s /Contents %s >>",
 		reference(pages), points(s.Width, factor.X), points(s.Height, factor.Y), reference(d.resources), reference(d.stream("", data)))), nil
 }
