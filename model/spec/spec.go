@@ -20,6 +20,7 @@ type Spec struct {
 	Leaf    Leaf    `key:"leaf" doc:"the frame of a leaf" need:"yes"`
 	Panel   Panel   `key:"panel" doc:"the sheet that fills a lite, and its seat" need:"yes"`
 	Stock   Stock   `key:"stock" doc:"the boards the frame is made from"`
+	Shop    *Shop   `key:"shop" doc:"files for a CNC router or a laser, and what the shop can do"`
 
 	file  string
 	where positions

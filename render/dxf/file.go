@@ -11,7 +11,8 @@ const (
 	continuous    = "Continuous"
 	foreground    = 7  // colour index: black on light, white on dark
 	defaultWeight = -3 // line weight: the reader's default
-	millimetres   = 4  // $INSUNITS
+	inches        = 1  // $INSUNITS
+	millimetres   = 4
 )
 
 // write sets down the whole file around the entities of model space. The
@@ -52,14 +53,23 @@ func (f *file) header() {
 	f.variable("$DIMSCALE").real(40, f.factor, factorDecimals)
 	f.variable("$LUNITS").count(70, 2) // decimal
 	f.variable("$LUPREC").count(70, 3)
-	f.variable("$INSUNITS").count(70, millimetres)
-	f.variable("$MEASUREMENT").count(70, 1) // metric
-	f.variable("$LWDISPLAY").count(290, 1)  // show line weights
-	f.variable("$TILEMODE").count(70, 1)    // open in model space
+	f.unit()
+	f.variable("$LWDISPLAY").count(290, 1) // show line weights
+	f.variable("$TILEMODE").count(70, 1)   // open in model space
 	f.variable("$HANDSEED").handle(5, f.last+1)
 	f.shut()
 	f.open("CLASSES")
 	f.shut()
+}
+
+// unit writes the header variables that tell the unit of lengths.
+func (f *file) unit() {
+	unit, metric := millimetres, 1
+	if f.inches {
+		unit, metric = inches, 0
+	}
+	f.variable("$INSUNITS").count(70, unit)
+	f.variable("$MEASUREMENT").count(70, metric)
 }
 
 // variable begins a header variable; its value follows.

@@ -14,14 +14,19 @@ import (
 const (
 	degreeDecimals = 10
 	factorDecimals = 12
+	inchDecimals   = 11 // of an inch: 2.5e-10 mm
 )
 
 // A handle names an object within one file. 0 is none.
 type handle uint64
 
 // tags is a piece of a DXF file: pairs of a group code and a value, each on a
-// line of its own. The zero value is ready for use.
-type tags struct{ out []byte }
+// line of its own. The zero value is ready for use and writes lengths in
+// millimetres.
+type tags struct {
+	out    []byte
+	inches bool // lengths are written in inches
+}
 
 // code begins a pair. Codes stand right-justified in three columns, as the
 // format's own programs write them.
@@ -63,8 +68,13 @@ func (t *tags) handle(code int, h handle) {
 	t.out = append(t.out, '\n')
 }
 
-// length writes a length in millimetres, exactly.
+// length writes a length in millimetres, exactly; in inches, to a thousandth of
+// a nanometre.
 func (t *tags) length(code int, l length.Length) {
+	if t.inches {
+		t.real(code, l.Inches(), inchDecimals)
+		return
+	}
 	t.code(code)
 	n := uint64(l)
 	if l < 0 {

@@ -1,0 +1,119 @@
+package shop
+
+import (
+	"cmp"
+	"strings"
+
+	"stilewright/model/length"
+	"stilewright/model/machining"
+	"stilewright/model/spec"
+	"stilewright/render/dxf"
+)
+
+// Options are how the files are written and what the shop can do.
+type Options struct {
+	Profile  machining.Profile
+	Release  dxf.Release
+	Unit     length.Unit
+	Kerf     length.Length // 0: lines have the finished sizes
+	Segments length.Length // 0: arcs stay arcs
+	Marks    bool
+	Names    machining.Names
+	Spacing  length.Length // between nested panels
+}
+
+// A choice is a default in both units. All of those here are common practice,
+// no source: a shop's own sizes go into the model.
+type choice struct{ inch, metric length.Length }
+
+const (
+	mm = length.Millimetre
+	in = length.Inch
+)
+
+var (
+	tool      = choice{in / 4, 6 * mm}      // the mill most routers hold, small enough for pulls and rabbets
+	reach     = choice{2 * in, 50 * mm}     // of such a mill with a long shank, in passes
+	leastBore = choice{in / 16, 3 * mm / 2} // thinner drills break in hardwood
+	bridge    = choice{in / 16, 3 * mm / 2} // thinner walls break out
+	sheetWide = choice{48 * in, 1220 * mm}  // a sheet as sold
+	sheetHigh = choice{96 * in, 2440 * mm}
+	tableWide = choice{61 * in, 1550 * mm} // a table that takes such a sheet
+	tableHigh = choice{121 * in, 3070 * mm}
+	spacing   = choice{3 * in / 8, 10 * mm} // a mill and a wall that stands
+)
+
+// holePercent is the least diameter of a hole in percent of the thickness: a
+// beam keeps smaller ones no longer round. Common practice, no source.
+const holePercent = 100
+
+// of is the stated size, or the default.
+func (c choice) of(stated *length.Length, u length.Unit) length.Length {
+	if stated != nil {
+		return *stated
+	}
+	if u == length.Inches {
+		return c.inch
+	}
+	return c.metric
+}
+
+// optionsOf reads the model's wishes.
+func optionsOf(m spec.Spec) Options {
+	s := spec.Shop{}
+	if m.Shop != nil {
+		s = *m.Shop
+	}
+	u := m.Units.Unit
+	style := length.Style{Unit: u, Mark: true}
+	o := Options{Unit: u, Marks: s.Marks != "none", Spacing: spacing.of(s.Spacing, u), Names: namesOf(s.Layers)}
+	switch s.Units {
+	case "inch":
+		o.Unit = length.Inches
+	case "millimetre":
+		o.Unit = length.Millimetres
+	}
+	if s.Release == dxf.R12.String() {
+		o.Release = dxf.R12
+	}
+	if s.Kerf != nil {
+		o.Kerf = *s.Kerf
+	}
+	if s.Segments != nil {
+		o.Segments = *s.Segments
+	}
+	mill := machining.Tool{Diameter: tool.of(s.Tool, u), Reach: reach.of(s.Reach, u), Style: style}
+	switch s.Relief {
+	case "t-bone":
+		mill.Relief = machining.TBone
+	case "none":
+		mill.Relief = machining.NoRelief
+	}
+	own := func(d length.Length) choice { return choice{d, d} }
+	o.Profile = machining.Profile{
+		Tool:         mill,
+		InsideRadius: own(mill.Diameter.Half()).of(s.InsideRadius, u),
+		LeastFeature: own(mill.Diameter).of(s.LeastFeature, u),
+		LeastBore:    leastBore.of(s.LeastBore, u),
+		Bridge:       bridge.of(s.Bridge, u),
+		HolePercent:  cmp.Or(s.HolePercent, holePercent),
+		Sheet:        machining.Size{Width: sheetWide.of(s.Sheet.Width, u), Height: sheetHigh.of(s.Sheet.Height, u)},
+		Machine:      machining.Size{Width: tableWide.of(s.Machine.Width, u), Height: tableHigh.of(s.Machine.Height, u)},
+		Style:        style,
+	}
+	return o
+}
+
+// namesOf are the layer words, the model's own in capitals.
+func namesOf(l spec.ShopLayers) machining.Names {
+	names := machining.DefaultNames()
+	for o, own := range map[machining.Operation]string{
+		machining.Blank: l.Blank, machining.Cut: l.Cut, machining.Hole: l.Hole,
+		machining.Pocket: l.Pocket, machining.Bore: l.Bore, machining.Mark: l.Mark,
+	} {
+		if own != "" {
+			names[o] = strings.ToUpper(own)
+		}
+	}
+	return names
+}

@@ -1,0 +1,186 @@
+package shop
+
+import (
+	"fmt"
+	"slices"
+
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/machining"
+	"stilewright/model/solid"
+	"stilewright/model/spec"
+	"stilewright/render/dxf"
+)
+
+// Rules of this package beside those of machining.Lint.
+const (
+	RuleLayerName = "layer-name"    // a layer's word cannot stand in a file
+	RuleKerf      = "kerf-too-wide" // a line cannot be moved by half the kerf
+	RuleNest      = "nest"          // the panels cannot be laid on sheets
+	RuleLeft      = "shop-left-out" // a file a shop may miss is not written
+)
+
+// A Work is one cutting file and what it is for.
+type Work struct {
+	Name    string // of the file, without its extension
+	Part    Part
+	Setup   machining.Setup // finished sizes
+	LeftOut []string        // what is not in any file of the part; with its first setup
+	Cutting dxf.Cutting
+}
+
+// A Job is all a shop is sent.
+type Job struct {
+	Options Options
+	Works   []Work // parts in the order of the leaf, then the leaf, jigs, and nested sheets
+}
+
+// Plan plans the work on a set. Findings that stop leave the Job empty, as the
+// files of a part no machine of the shop can make are worth nothing. Where the
+// model says nothing of a shop, nothing stops: what the default shop could not
+// do is warned of, and the Job is empty.
+func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
+	p := &planner{set: s, model: m, job: Job{Options: optionsOf(m)}}
+	p.layerNames()
+	for _, part := range partsOf(s) {
+		p.part(part)
+	}
+	p.leaf()
+	p.jigs()
+	if !p.stopped {
+		p.nests()
+	}
+	if p.stopped {
+		if m.Shop == nil {
+			p.find("shop", RuleLeft, spec.Warning, "no files for a CNC router or laser are written; tell under shop: what yours can do")
+		}
+		return Job{}, p.findings
+	}
+	return p.job, p.findings
+}
+
+// A planner gathers a job.
+type planner struct {
+	set      door.Set
+	model    spec.Spec
+	job      Job
+	findings []spec.Finding
+	stopped  bool
+}
+
+// stop records a finding that stops, if the model speaks of a shop.
+func (p *planner) stop(path, rule, sentence string, values ...any) {
+	p.stopped = true
+	severity := spec.Stops
+	if p.model.Shop == nil {
+		severity = spec.Warning
+	}
+	p.find(path, rule, severity, sentence, values...)
+}
+
+// find records a finding once.
+func (p *planner) find(path, rule string, severity spec.Severity, sentence string, values ...any) {
+	f := p.model.Find(path, rule, severity, fmt.Sprintf(sentence, values...))
+	if !slices.Contains(p.findings, f) {
+		p.findings = append(p.findings, f)
+	}
+}
+
+// pathOf is the key a rule of machining.Lint is about.
+var pathOf = map[string]string{
+	machining.RuleCorner: "shop.inside_radius", machining.RuleFeature: "shop.least_feature", machining.RuleBridge: "shop.bridge",
+	machining.RuleHole: "shop.hole_percent", machining.RuleBore: "shop.least_bore", machining.RuleMachine: "shop.machine", machining.RuleSheet: "shop.sheet",
+}
+
+// sound lints a work and tells whether it can be made.
+func (p *planner) sound(w Work) bool {
+	good := true
+	for _, f := range w.Setup.Lint(p.job.Options.Profile, w.Part.Sheet) {
+		path := pathOf[f.Rule]
+		if path == "" {
+			path = "shop"
+		}
+		if f.Minor {
+			p.find(path, f.Rule, spec.Warning, "%s, from %s: %s", w.Part.title(), w.Setup.Face.Words(), f.Sentence)
+			continue
+		}
+		good = false
+		p.stop(path, f.Rule, "%s, from %s: %s", w.Part.title(), w.Setup.Face.Words(), f.Sentence)
+	}
+	return good
+}
+
+// title names a part: "R2 cross rail".
+func (p Part) title() string { return p.Labels[0] + " " + p.Name }
+
+// part plans the files of one part.
+func (p *planner) part(part Part) {
+	plan := machining.Setups(part.Solid, p.job.Options.Profile.Tool)
+	for i, setup := range plan.Setups {
+		w := Work{Part: part, Setup: setup}
+		if i == 0 {
+			w.LeftOut = plan.LeftOut
+		}
+		p.add(w)
+	}
+	if len(plan.Setups) == 0 {
+		p.find("shop", RuleLeft, spec.Note, "%s has no file: %v", part.title(), plan.LeftOut)
+	}
+}
+
+// add lints a work, makes its cutting and adds it to the job.
+func (p *planner) add(w Work) {
+	if !p.sound(w) {
+		return
+	}
+	o := p.job.Options
+	if o.Marks {
+		w.Setup = marked(w.Setup, w.Part.Labels[0]+" "+w.Setup.Face.String())
+	}
+	w.Name = p.fileName(w)
+	cutting, err := o.cutting(w.Setup, o.kerfOf(w.Part))
+	if err != nil {
+		p.stop("shop.kerf", RuleKerf, "%s: %v", w.Part.title(), err)
+		return
+	}
+	w.Cutting = cutting
+	p.job.Works = append(p.job.Works, w)
+}
+
+// kerfOf is the kerf that lines of the part are moved for. Wood is milled, and
+// the program of a mill moves its own path.
+func (o Options) kerfOf(p Part) length.Length {
+	if p.Sheet {
+		return o.Kerf
+	}
+	return 0
+}
+
+// leaf plans the pass that mills the rabbets of an assembled leaf, where the
+// table holds one.
+func (p *planner) leaf() {
+	var bodies []solid.Solid
+	for _, part := range p.set.Leaf.Parts {
+		if part.Material != "" && part.Role != door.PanelRole && part.Solid.Blank.Axis == solid.Y {
+			bodies = append(bodies, part.Solid)
+		}
+	}
+	if len(bodies) == 0 {
+		return
+	}
+	o := p.job.Options
+	setup := machining.Assembly(bodies, machining.Back, "rabbet", o.Profile.Tool)
+	if !slices.ContainsFunc(setup.Contours, func(c machining.Contour) bool { return c.Operation == machining.Pocket }) {
+		return
+	}
+	whole := Part{Labels: []string{"LEAF"}, Name: "assembled leaf, rabbets", Material: p.set.Stock.Species.Name, Thickness: p.set.Leaf.Thickness, Quantity: len(p.set.Hung),
+		Notes: []string{"instead of the rabbet pockets of the single parts: one or the other, not both"}}
+	w := Work{Part: whole, Setup: setup}
+	for _, f := range setup.Lint(o.Profile, false) {
+		if f.Rule == machining.RuleMachine {
+			p.find("shop.machine", RuleLeft, spec.Note, "no file to mill the rabbets of the assembled leaf: %s", f.Sentence)
+			return
+		}
+	}
+	p.add(w)
+}
