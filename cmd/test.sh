@@ -17,6 +17,8 @@ outside=(
 	ca-certificates     # Go fetches modules over https
 	python3-ezdxf       # reads and audits DXF
 	gdal-bin            # ogrinfo, a second DXF reader
+	libdxflib-dev       # a third one, for files to cut from
+	g++                 # ... compiles the program that asks it
 	librsvg2-bin        # rsvg-convert draws SVG, to be measured in pixels
 	libxml2-utils       # xmllint: SVG and other XML well formed
 	poppler-utils       # reads text and pages back from PDF

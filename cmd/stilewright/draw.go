@@ -11,6 +11,7 @@ import (
 	"stilewright/model/door"
 	"stilewright/model/spec"
 	"stilewright/render/packet"
+	"stilewright/render/shop"
 )
 
 // drawVerb writes a packet.
@@ -22,21 +23,28 @@ func drawVerb() *cobra.Command {
 		Short: "Write the drawings of a model into a folder",
 		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
 DXF, sheets.pdf with all of them, set.step with the solids, resolved.json with
-every resolved length, and manifest.json.
+every resolved length, cnc/ with the files a CNC router or a laser is sent,
+and manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten
 unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			set, err := resolve(cmd.ErrOrStderr(), args[0])
+			o, err := ordered(cmd.ErrOrStderr(), args[0])
 			if err != nil {
 				return err
 			}
+			set := o.set
 			files, err := packet.Of(set)
 			if err != nil {
 				return err
 			}
+			cuttings, err := packet.Shop(o.shop)
+			if err != nil {
+				return err
+			}
+			files = append(files, cuttings...)
 			if solids, err := packet.Solids(set); err != nil {
 				fmt.Fprintf(cmd.ErrOrStderr(), "%s: left out %v\n", args[0], err)
 			} else {
@@ -84,17 +92,29 @@ func schemaVerb() *cobra.Command {
 	}
 }
 
-// resolve reads and resolves a model and prints its findings in the order they
-// stand in the file. The error is errFindings when one of them stops.
-func resolve(to io.Writer, path string) (door.Set, error) {
+// An order is a model, resolved, and planned for the shop.
+type order struct {
+	model spec.Spec
+	set   door.Set
+	shop  shop.Job
+}
+
+// ordered reads, resolves and plans a model and prints its findings in the
+// order they stand in the file. The error is errFindings when one of them stops.
+func ordered(to io.Writer, path string) (order, error) {
 	model, findings, err := spec.ReadFile(path)
 	if err != nil {
-		return door.Set{}, err
+		return order{}, err
 	}
-	var set door.Set
+	o := order{model: model}
 	if !stops(findings) {
 		var more []spec.Finding
-		set, more = door.Resolve(model)
+		o.set, more = door.Resolve(model)
+		findings = append(findings, more...)
+	}
+	if !stops(findings) {
+		var more []spec.Finding
+		o.shop, more = shop.Plan(o.set, model)
 		findings = append(findings, more...)
 	}
 	slices.SortStableFunc(findings, func(a, b spec.Finding) int {
@@ -104,9 +124,15 @@ func resolve(to io.Writer, path string) (door.Set, error) {
 		fmt.Fprintln(to, f)
 	}
 	if stops(findings) {
-		return door.Set{}, errFindings
+		return order{}, errFindings
 	}
-	return set, nil
+	return o, nil
+}
+
+// resolve is the set of an order.
+func resolve(to io.Writer, path string) (door.Set, error) {
+	o, err := ordered(to, path)
+	return o.set, err
 }
 
 // stops tells whether one of the findings stops the run.

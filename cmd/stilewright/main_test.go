@@ -108,7 +108,21 @@ func TestDrawWritesAPacket(t *testing.T) {
 	require.Contains(t, files, "sheets.pdf")
 	require.Contains(t, files, "resolved.json")
 	require.Contains(t, files, "manifest.json")
-	require.Equal(t, fmt.Sprintf("packet: %d files\n", len(files)), got.out)
+	require.Contains(t, files, "cnc")
+	require.Contains(t, holds(t, filepath.Join(dir, "packet", "cnc")), "parts.csv")
+	require.Equal(t, fmt.Sprintf("packet: %d files\n", filesBelow(t, filepath.Join(dir, "packet"))), got.out)
+}
+
+// filesBelow counts the files in a folder and all folders in it.
+func filesBelow(t *testing.T, dir string) (n int) {
+	t.Helper()
+	require.NoError(t, filepath.WalkDir(dir, func(_ string, d os.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			n++
+		}
+		return err
+	}))
+	return n
 }
 
 // A model at fault: the exit code is 2, each finding stands on a line of its

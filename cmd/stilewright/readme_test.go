@@ -18,6 +18,7 @@ import (
 	"stilewright/model/length"
 	"stilewright/model/spec"
 	"stilewright/model/takeoff"
+	"stilewright/render/shop"
 )
 
 const repository = "../.." // seen from this package
@@ -179,7 +180,7 @@ opening: {width: 2400 mm, height: 2000 mm}
 	checked := 0
 	for _, row := range keyRows(readme(t)) {
 		told := two.FindStringSubmatch(row.otherwise)
-		if told == nil || takenOff(row.key) {
+		if told == nil || takenOff(row.key) || shopped(row.key) {
 			continue
 		}
 		for i, set := range sets {
@@ -194,6 +195,48 @@ opening: {width: 2400 mm, height: 2000 mm}
 
 // takenOff tells that a key's default is the takeoff's, not the set's.
 func takenOff(key string) bool { return strings.HasPrefix(key, "stock.") }
+
+// shopped tells that a key's default is the shop's, not the set's.
+func shopped(key string) bool { return strings.HasPrefix(key, "shop.") }
+
+// The shop's defaults with two sizes are held against those files are made with.
+func TestReadmeShopDefaults(t *testing.T) {
+	have := [2]map[string]length.Length{}
+	for i, unit := range []string{"inch", "millimetre"} {
+		model, findings := spec.Read("README.md", []byte("job: Any\nunits: "+unit+`
+hanging: {style: bypass, tracks: [back, front]}
+panel: {material: acrylic, thickness: 3 mm}
+leaf: {thickness: 34 mm, stile: 80 mm, rail: 80 mm}
+opening: {width: 1200 mm, height: 2000 mm}
+`))
+		require.Empty(t, findings)
+		o := shop.OptionsOf(model)
+		p := o.Profile
+		have[i] = map[string]length.Length{
+			"tool": p.Tool.Diameter, "reach": p.Tool.Reach, "least_bore": p.LeastBore, "bridge": p.Bridge, "spacing": o.Spacing,
+			"sheet.width": p.Sheet.Width, "sheet.height": p.Sheet.Height, "machine.width": p.Machine.Width, "machine.height": p.Machine.Height,
+		}
+		require.Equal(t, p.Tool.Diameter.Half(), p.InsideRadius)
+		require.Equal(t, p.Tool.Diameter, p.LeastFeature)
+	}
+	two := regexp.MustCompile("^`([^`]+)` or `([^`]+ mm)`$")
+	checked := 0
+	for _, row := range keyRows(readme(t)) {
+		told := two.FindStringSubmatch(row.otherwise)
+		if told == nil || !shopped(row.key) {
+			continue
+		}
+		for i, unit := range []length.Unit{length.Inches, length.Millimetres} {
+			want, err := length.Parse(told[i+1], unit)
+			require.NoError(t, err, row.key)
+			got, known := have[i][strings.TrimPrefix(row.key, "shop.")]
+			require.True(t, known, row.key)
+			require.Equal(t, want, got, row.key)
+		}
+		checked++
+	}
+	require.Equal(t, len(have[0]), checked)
+}
 
 // The takeoff's defaults with two sizes are held against what it assumes.
 func TestReadmeStockDefaults(t *testing.T) {

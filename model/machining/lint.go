@@ -138,11 +138,14 @@ func (l *linter) pocketDepths() []length.Length {
 }
 
 // twice finds stretches that two contours share: always a fault but between
-// two pockets, which may lie side by side.
+// two pockets of unlike depth, which may lie side by side; openEdges tells of a
+// pocket that ends at the outline.
 func (l *linter) twice() {
 	for i, a := range l.Contours {
 		for k, b := range l.Contours[:i] {
-			if a.Operation == Mark || b.Operation == Mark || a.Operation == Pocket && b.Operation == Pocket && a.Depth != b.Depth {
+			pockets := a.Operation == Pocket && b.Operation == Pocket && a.Depth != b.Depth
+			ends := a.Operation == Pocket && (b.Operation == Cut || b.Operation == Blank)
+			if a.Operation == Mark || b.Operation == Mark || pockets || ends {
 				continue
 			}
 			if !a.Path.Bounds().Meets(b.Path.Bounds()) {

@@ -85,7 +85,7 @@ func (l *linter) kind(n neck, outline plane.Region) string {
 // necks lists the places where contours come closer than limit, the closest
 // first.
 func (l *linter) necks(limit length.Length) []neck {
-	bits, whole := l.bits()
+	bits, whole := l.bits(limit)
 	slices.SortFunc(bits, func(a, b bit) int { return cmp.Compare(a.box.Min.X, b.box.Min.X) })
 	var found []neck
 	for i := range bits {
@@ -130,9 +130,9 @@ func (l *linter) withoutCrossings(necks []neck, limit length.Length) []neck {
 	})
 }
 
-// bits cuts every contour that is cut into straight pieces, and tells how long
-// each contour is. Bores are left out: drills are held by their own rule.
-func (l *linter) bits() ([]bit, []float64) {
+// bits cuts every contour that is cut into straight pieces no longer than limit,
+// and tells how long each contour is. Bores are left out: drills are held by their own rule.
+func (l *linter) bits(limit length.Length) ([]bit, []float64) {
 	var bits []bit
 	whole := make([]float64, len(l.Contours))
 	for i, c := range l.Contours {
@@ -140,9 +140,18 @@ func (l *linter) bits() ([]bit, []float64) {
 			continue
 		}
 		for _, e := range c.Path.Flatten(chord) {
-			long := e.Length()
-			bits = append(bits, bit{e.From, e.To, plane.BoxOf(e.From, e.To), i, whole[i] + long/2})
-			whole[i] += long
+			n := 1 + int(e.Length()/limit.MM())
+			way, at := between(e.From, e.To).times(1/float64(n)), e.From
+			for k := range n {
+				to := e.To
+				if k < n-1 {
+					to = way.times(float64(k + 1)).from(e.From)
+				}
+				long := between(at, to).size()
+				bits = append(bits, bit{at, to, plane.BoxOf(at, to), i, whole[i] + long/2})
+				whole[i] += long
+				at = to
+			}
 		}
 	}
 	return bits, whole

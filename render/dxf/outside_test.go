@@ -21,7 +21,7 @@ import (
 type reading struct {
 	Errors, Fixes, Lines []string
 	Seed                 string
-	Units, Paper         int
+	Units, Metric, Paper int
 	Dashes               float64
 	Min, Max             []float64
 	Version, Encoding    string

@@ -315,3 +315,44 @@ func find(tags []tag, code int) string {
 	}
 	return ""
 }
+
+// Same tells where another cutting differs: in unit, release, layers or paths,
+// of which corners may be a nanometre apart and centres of arcs as far as a
+// bulge of twelve decimals tells them.
+func (c Cutting) Same(o Cutting) error {
+	switch {
+	case c.Unit != o.Unit || c.Release != o.Release:
+		return fmt.Errorf("%s in %s, not %s in %s", o.Release, o.Unit, c.Release, c.Unit)
+	case !slices.Equal(c.Layers, o.Layers):
+		return fmt.Errorf("layers %v, not %v", o.Layers, c.Layers)
+	case len(c.Paths) != len(o.Paths):
+		return fmt.Errorf("%d paths, not %d", len(o.Paths), len(c.Paths))
+	}
+	for i, p := range c.Paths {
+		if err := samePath(p, o.Paths[i]); err != nil {
+			return fmt.Errorf("path %d: %w", i, err)
+		}
+	}
+	return nil
+}
+
+func samePath(a, b CuttingPath) error {
+	if a.Layer != b.Layer || len(a.Path) != len(b.Path) {
+		return fmt.Errorf("%d edges on %s, not %d on %s", len(b.Path), b.Layer, len(a.Path), a.Layer)
+	}
+	if isCircle(a.Path) && isCircle(b.Path) {
+		a, b = CuttingPath{Path: a.Path.Bounds().Path()}, CuttingPath{Path: b.Path.Bounds().Path()}
+	}
+	apart := func(p, q plane.Point) length.Length { return max((p.X - q.X).Abs(), (p.Y - q.Y).Abs()) }
+	for k, e := range a.Path {
+		f := b.Path[k]
+		// The middle of an arc moves with its bulge, half the chord for each 1.
+		if off := max(apart(e.From, f.From), apart(e.To, f.To)); off > length.Nanometre || e.Turn != f.Turn {
+			return fmt.Errorf("edge %d from %v to %v, not from %v to %v", k, f.From, f.To, e.From, e.To)
+		}
+		if off := apart(e.Middle(), f.Middle()); off > 3*length.Nanometre {
+			return fmt.Errorf("edge %d is %d nm off in its middle", k, off)
+		}
+	}
+	return nil
+}

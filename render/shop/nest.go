@@ -43,7 +43,7 @@ func (p *planner) nests() {
 func (p *planner) nest(panels []Work) {
 	o := p.job.Options
 	kerf := o.Kerf
-	sheet := o.Profile.Sheet
+	sheet, turn := p.sheet(panels[0].Part.Material)
 	job := cutting.SheetJob{
 		Sheets: []cutting.Sheet{{Name: "sheet", Width: sheet.Width, Height: sheet.Height}},
 		Kerf:   o.Spacing, Trim: o.Spacing, Budget: nestSteps,
@@ -51,7 +51,7 @@ func (p *planner) nest(panels []Work) {
 	for _, w := range panels {
 		job.Pieces = append(job.Pieces, cutting.Piece{
 			Label: w.Part.Labels[0], Width: w.Setup.Width + kerf, Height: w.Setup.Height + kerf,
-			Quantity: w.Part.Quantity, Turn: mayTurn(w.Part.Material),
+			Quantity: w.Part.Quantity, Turn: turn,
 		})
 	}
 	layout, err := cutting.LayOutSheets(job)
@@ -66,17 +66,27 @@ func (p *planner) nest(panels []Work) {
 	}
 }
 
-// mayTurn tells whether a panel may lie either way: wood has a grain.
-func mayTurn(material string) bool {
+// sheet is the sheet as it lies, and whether panels may lie either way on it.
+// Where the grain runs across the panels the sheet lies on its long side.
+func (p *planner) sheet(material string) (size machining.Size, turn bool) {
+	size = p.job.Options.Profile.Sheet
+	switch p.model.Stock.Sheet.Grain {
+	case "none":
+		return size, true
+	case "across":
+		return machining.Size{Width: size.Height, Height: size.Width}, false
+	case "up":
+		return size, false
+	}
 	m, err := catalog.Sheet(material)
-	return err == nil && m.Movement == 0
+	return size, err == nil && m.Movement == 0 // wood has a grain
 }
 
 // nested is one sheet with its panels.
 func (p *planner) nested(panels []Work, pattern cutting.SheetPattern, n, of int) Work {
 	o := p.job.Options
 	first := panels[0].Part
-	sheet := o.Profile.Sheet
+	sheet, _ := p.sheet(first.Material)
 	s := machining.Setup{Face: machining.Front, Width: sheet.Width, Height: sheet.Height, Thickness: first.Thickness}
 	s.Contours = append(s.Contours, machining.Contour{Operation: machining.Blank, Path: plane.Rect(plane.Point{}, plane.At(sheet.Width, sheet.Height))})
 	count := make([]int, len(panels))

@@ -58,8 +58,9 @@ func (c choice) of(stated *length.Length, u length.Unit) length.Length {
 	return c.metric
 }
 
-// optionsOf reads the model's wishes.
-func optionsOf(m spec.Spec) Options {
+// OptionsOf are the options of a model, with a default for all it leaves out. Of a
+// layer word that cannot stand nothing is said here; Plan does.
+func OptionsOf(m spec.Spec) Options {
 	s := spec.Shop{}
 	if m.Shop != nil {
 		s = *m.Shop

@@ -40,7 +40,7 @@ type Job struct {
 // model says nothing of a shop, nothing stops: what the default shop could not
 // do is warned of, and the Job is empty.
 func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
-	p := &planner{set: s, model: m, job: Job{Options: optionsOf(m)}}
+	p := &planner{set: s, model: m, job: Job{Options: OptionsOf(m)}}
 	p.layerNames()
 	for _, part := range partsOf(s) {
 		p.part(part)
@@ -134,7 +134,7 @@ func (p *planner) add(w Work) {
 		return
 	}
 	o := p.job.Options
-	if o.Marks {
+	if o.Marks && w.Part.Solid.Blank.Region != nil { // nested panels carry their own
 		w.Setup = marked(w.Setup, w.Part.Labels[0]+" "+w.Setup.Face.String())
 	}
 	w.Name = p.fileName(w)
@@ -175,6 +175,9 @@ func (p *planner) leaf() {
 	}
 	whole := Part{Labels: []string{"LEAF"}, Name: "assembled leaf, rabbets", Material: p.set.Stock.Species.Name, Thickness: p.set.Leaf.Thickness, Quantity: len(p.set.Hung),
 		Notes: []string{"instead of the rabbet pockets of the single parts: one or the other, not both"}}
+	if o.Marks {
+		setup = marked(setup, "LEAF "+setup.Face.String())
+	}
 	w := Work{Part: whole, Setup: setup}
 	for _, f := range setup.Lint(o.Profile, false) {
 		if f.Rule == machining.RuleMachine {

@@ -26,6 +26,9 @@ def describe(e):
     elif kind == "LWPOLYLINE":
         d.update(closed=bool(e.closed), points=[[p[0], p[1]] for p in e.get_points("xy")],
                  bulges=[p[0] for p in e.get_points("b")])
+    elif kind == "POLYLINE":
+        d.update(closed=bool(e.is_closed), points=[[v.dxf.location.x, v.dxf.location.y] for v in e.vertices],
+                 bulges=[v.dxf.get("bulge", 0) for v in e.vertices])
     elif kind == "TEXT":
         align, at, _ = e.get_pos()
         d.update(text=e.plain_text(), raw=e.dxf.text, align=align, height=e.dxf.height, rotation=e.dxf.rotation,
@@ -52,12 +55,13 @@ print(json.dumps({
     "fixes": [e.message for e in audit.fixes],
     "seed": doc.header["$HANDSEED"],
     "units": doc.header["$INSUNITS"],
-    "dashes": doc.header["$LTSCALE"],
+    "metric": doc.header.get("$MEASUREMENT", -1),
+    "dashes": doc.header.get("$LTSCALE", 1),
     "min": list(doc.header["$EXTMIN"]),
     "max": list(doc.header["$EXTMAX"]),
     "version": doc.dxfversion,
     "encoding": doc.encoding,
     "lines": sorted(t.dxf.name for t in doc.linetypes),
-    "paper": len(doc.layout("Layout1")),
+    "paper": len(doc.layout("Layout1")) if doc.dxfversion > "AC1009" else 0,
     "entities": [describe(e) for e in doc.modelspace()],
 }))
