@@ -22,7 +22,7 @@ func Practices() []Practice {
 		return Source{Work: "Architectural Woodwork Standards", Edition: "edition 1, 2009", Place: place, Confirmed: ReadOnce, Note: note}
 	}
 	house := practice("")
-	return []Practice{
+	return append(joineryPractices(), []Practice{
 		{"intermediate-rail", "a stile-and-rail door over 60 in high gets a rail between top and bottom", 60 * in, 0, aws("section 10, 4.4.6.10", "a rule for casework doors")},
 		{"frame-thickness", "a stile-and-rail door is at least 3/4 in thick", 3 * in / 4, 0, aws("section 10, 4.4.6.10", "plus or minus 1/32 in")},
 		{"door-size-tolerance", "a blank door keeps its height, width and thickness within 1/16 in", in / 16, 0, aws("section 9, 4.1.17", "")},
@@ -43,5 +43,5 @@ func Practices() []Practice {
 		{"mid-rail-height", "a single cross rail stands 36 to 40 in above the floor", 38 * in, 0, house},
 		{"rabbet-per-pass", "a router takes at most 1/4 in of depth a pass in hardwood", in / 4, 0,
 			Source{Work: "routing article", Edition: "undated web page", Place: noAddress, Confirmed: ReadOnce, Note: "one page of low authority"}},
-	}
+	}...)
 }

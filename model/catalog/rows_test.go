@@ -24,6 +24,7 @@ func tables() map[string]any {
 		"RouterSpeeds": RouterSpeeds(), "Papers": Papers(), "ISOScales": ISOScales(), "InchScales": InchScales(),
 		"LinearTolerances": LinearTolerances(), "PlateCoefficients": PlateCoefficients(),
 		"GlazingRules": GlazingRules(), "SheetThicknesses": SheetThicknesses(), "Practices": Practices(),
+		"Dowels": Dowels(), "MortiseWidths": MortiseWidths(),
 		"PocketPractice": []PocketHole{PocketPractice()},
 		"Supplies":       Supplies(), "StockLengths": StockLengths(), "SheetSizes": SheetSizes(),
 		"TrackLengths": TrackLengths(), "Metals": Metals(), "LabelStocks": LabelStocks(),
@@ -42,6 +43,7 @@ var optional = []string{
 	"LinearTolerance.Fine", "LinearTolerance.Very", "GlazingRule.Area", "GlazingRule.Size",
 	"Practice.Size", "Practice.Number",
 	"Supply.Spare", "Supply.Coverage", "Supply.Coats", "Supply.Mass", "LabelStock.Left",
+	"JoinerySize.Unit", // the zero unit is the millimetre
 }
 
 func TestEveryRow(t *testing.T) {

@@ -57,6 +57,22 @@ var (
 // Defaults of the grid of lites.
 var muntinLeast = choice{2 * in, 50 * mm, "narrower ones hold no rabbet on both edges and the washers' screws between"}
 
+// Our defaults for joints. Published proportions stand in catalog.Practices.
+var (
+	seatClear   = choice{in / 8, 3 * mm, "wood left between a joint and the panel's seat"}
+	jointBehind = choice{in / 4, 6 * mm, "wood left behind a mortise or dowel hole, and between two from opposite sides"}
+	mortiseRoom = choice{in / 16, 2 * mm, "room for glue at the bottom of a mortise"}
+	dowelRoom   = choice{in / 16, 3 * mm / 2, "room for glue at the bottom of a dowel's hole"}
+	dowelEdge   = choice{3 * in / 4, 20 * mm, "a dowel's middle from a rail's free edge"}
+	dowelApart  = choice{3 * in, 75 * mm, "most distance between the middles of two dowels"}
+	leastCheek  = choice{in / 8, 3 * mm, "thinner wood beside a tenon or dowel splits"}
+	leastTenon  = choice{in / 4, 6 * mm, "narrower or shorter tenons break off"}
+	leastEnd    = choice{in / 4, 6 * mm, "less wood between a mortise and the stile's end shears out"}
+	haunchLeast = choice{3 * in / 8, 10 * mm, "shorter haunches do not keep the rail from twisting"}
+	widestTenon = choice{4 * in, 100 * mm, "wider tenons swell and shrink enough to work loose"}
+	leastLap    = choice{3 * in / 16, 5 * mm, "thinner laps break off"}
+)
+
 // defaultSpecies stands in when the model names none.
 const defaultSpecies = "ponderosa pine"
 
@@ -71,6 +87,7 @@ const (
 	defaultTrackIn = "two-channel"
 	defaultTrackMM = "two-channel-35"
 	defaultCorner  = "clipped"
+	dowelSpecies   = "american beech" // what dowels are commonly made of
 )
 
 // in gives the default in the units.

@@ -2,6 +2,7 @@ package door_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -160,8 +161,12 @@ func TestWashersHoldThePanel(t *testing.T) {
 	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
 		leaf, w := set.Leaf, set.Leaf.Washer
 		back := leaf.Rabbet.Front + leaf.Panel.Thickness
-		require.NotEmpty(t, leaf.Hardware)
+		washers := 0
 		for _, part := range leaf.Hardware {
+			if part.Role != door.WasherRole {
+				continue
+			}
+			washers++
 			low, high := part.Solid.Bounds()
 			require.Equal(t, back-w.Press, low.Y, part.Label)
 			require.LessOrEqual(t, high.Y, leaf.Thickness, part.Label)
@@ -180,14 +185,19 @@ func TestWashersHoldThePanel(t *testing.T) {
 			}
 			require.Equal(t, 1, held, part.Label)
 		}
+		require.Positive(t, washers)
 		up, across := figure(t, set, "washer.corner.stile"), figure(t, set, "washer.corner.rail")
+		muntin := across
+		if f, has := set.Figure("washer.corner.muntin"); has {
+			muntin = f.Value
+		}
 		for _, lite := range leaf.Lites {
 			first := [4]length.Length{across, across, up, up}
 			if lite.Column > 0 {
-				first[door.Left] = across
+				first[door.Left] = muntin
 			}
 			if lite.Column < leaf.Columns-1 {
-				first[door.Right] = across
+				first[door.Right] = muntin
 			}
 			for side, edge := range []length.Length{lite.Sight.Width(), lite.Sight.Width(), lite.Sight.Height(), lite.Sight.Height()} {
 				if edge >= 2*first[side] {
@@ -198,7 +208,8 @@ func TestWashersHoldThePanel(t *testing.T) {
 	})
 }
 
-// Volumes by formula: blank, less a strip a rabbet, less round corners, less
+// Volumes by formula: a member as butted, less what the seats take of its face;
+// what its joints add beyond its shoulders and take from what it ends at; less
 // the holes.
 func TestVolumesByFormula(t *testing.T) {
 	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
@@ -206,22 +217,22 @@ func TestVolumesByFormula(t *testing.T) {
 		seats := seatAreas(leaf)
 		var mass float64
 		for _, part := range leaf.Parts {
-			low, high := part.Solid.Bounds()
-			want := (high.X - low.X).MM() * (high.Y - low.Y).MM() * (high.Z - low.Z).MM()
-			for _, cut := range part.Solid.Cuts {
-				require.Equal(t, "rabbet", cut.For)
-			}
-			require.Len(t, part.Solid.Cuts, seats[part.Label].lites, part.Label)
-			want -= leaf.Rabbet.Depth.MM() * seats[part.Label].area
+			want := 0.0
 			switch {
-			case part.Role == door.PanelRole && leaf.Corner.Leg > 0:
-				want -= 2 * leaf.Corner.Leg.MM() * leaf.Corner.Leg.MM() * leaf.Panel.Thickness.MM()
-			case part.Role == door.PanelRole:
-				want -= (4 - math.Pi) * leaf.Corner.Radius.MM() * leaf.Corner.Radius.MM() * leaf.Panel.Thickness.MM()
+			case part.Role != door.PanelRole:
+				want = butted(leaf, part, seats[part.Label].area) + joined(leaf, part) - holes(leaf, part)
+				cuts := slices.DeleteFunc(slices.Clone(part.Solid.Cuts), func(c solid.Cut) bool { return c.For != "rabbet" })
+				require.Len(t, cuts, seats[part.Label].lites, part.Label)
+			case leaf.Corner.Leg > 0:
+				want = block(part) - 2*leaf.Corner.Leg.MM()*leaf.Corner.Leg.MM()*leaf.Panel.Thickness.MM()
+			default:
+				want = block(part) - (4-math.Pi)*leaf.Corner.Radius.MM()*leaf.Corner.Radius.MM()*leaf.Panel.Thickness.MM()
 			}
-			want -= holes(leaf, part)
 			require.InEpsilon(t, want, part.Volume, 1e-6, part.Label)
 			require.Greater(t, part.Mass, 0.0, part.Label)
+			mass += part.Mass
+		}
+		for _, part := range leaf.Hardware {
 			mass += part.Mass
 		}
 		require.InEpsilon(t, mass, leaf.Mass, 1e-9)
@@ -268,6 +279,26 @@ func seatAreas(leaf door.Leaf) map[string]seatArea {
 	return areas
 }
 
+// block is the volume of the box round a part.
+func block(part door.Part) float64 {
+	low, high := part.Solid.Bounds()
+	return (high.X - low.X).MM() * (high.Y - low.Y).MM() * (high.Z - low.Z).MM()
+}
+
+// butted is the volume a member would have if it ended at its shoulders: its
+// face less what the seats take of it, by their depth.
+func butted(leaf door.Leaf, part door.Part, seat float64) float64 {
+	low, high := part.Solid.Bounds()
+	switch part.Role {
+	case door.RailRole:
+		low.X, high.X = leaf.Stile, leaf.Width-leaf.Stile
+	case door.MuntinRole:
+		i := slices.IndexFunc(leaf.Muntins, func(m door.Muntin) bool { return m.Label == part.Label })
+		low.Z, high.Z = leaf.Rails[leaf.Muntins[i].Row].To, leaf.Rails[leaf.Muntins[i].Row+1].From
+	}
+	return (high.X-low.X).MM()*leaf.Thickness.MM()*(high.Z-low.Z).MM() - leaf.Rabbet.Depth.MM()*seat
+}
+
 // roundCorner is the area that a corner of radius r keeps back of a square
 // one, in the strip within reach of one wall.
 func roundCorner(r, reach float64) float64 {
@@ -289,6 +320,8 @@ func holes(leaf door.Leaf, part door.Part) float64 {
 			deep = leaf.Thickness.MM()/2/math.Sin(math.Pi/12) - leaf.Joint.Pocket.Shoulder.MM()
 		case "pilot":
 			deep = leaf.Joint.Pocket.Shoulder.MM()
+		case "dowel":
+			deep = leaf.Joint.Dowel.Hole.MM()
 		case "washer screw":
 			deep = (leaf.Washer.Length - leaf.Washer.Thickness).MM()
 		}

@@ -154,13 +154,14 @@ const (
 // A Joint is how the frame is joined. Of the sizes only those of the kinds that
 // occur are set.
 type Joint struct {
-	Kind   string        // of rails into stiles
-	Muntin string        // of muntins into rails; empty without muntins
-	Reach  length.Length // how far the joint takes up a rail's edge from its shoulder: washers keep clear of it
-	Pocket Pocket
-	Dowel  Dowel
-	Tenon  Tenon
-	Lap    Lap
+	Kind        string        // of rails into stiles
+	Muntin      string        // of muntins into rails; empty without muntins
+	Reach       length.Length // how far the joint takes up a rail's edge from its shoulder: washers keep clear of it
+	MuntinReach length.Length // the same of a muntin's edge
+	Pocket      Pocket
+	Dowel       Dowel
+	Tenon       Tenon
+	Lap         Lap
 }
 
 // A Meeting is one end of a rail at a stile, or of a muntin at a rail.
@@ -180,22 +181,25 @@ type Meeting struct {
 type Dowel struct {
 	Diameter, Length length.Length
 	Hole             length.Length // depth of each hole: half the dowel and a little
-	PerEnd           []int         // by rail from the bottom up
+	PerEnd           []int         // by rail from the bottom up; empty when rails are not dowelled
+	MuntinPerEnd     int           // 0 when muntins are not dowelled
 	Count            int           // in the whole leaf
 }
 
 // A Tenon is the tenon joint, loose or not.
 type Tenon struct {
-	Thickness    length.Length
-	Front        length.Length   // from the frame's front to the tenon
-	Length       length.Length   // beyond the shoulder; of a loose tenon, in each part
-	Mortise      length.Length   // depth of the blind mortise; of a through one the other part's width
-	Width        []length.Length // by rail from the bottom up
-	Edge         length.Length   // shoulder at the free edge of bottom and top rail
-	Haunch       length.Length   // length of the haunch; 0 for none
-	Through      bool
-	MuntinLength length.Length // of a muntin's tenon beyond its shoulder
-	Count        int           // loose tenons in the whole leaf
+	Thickness     length.Length
+	Front         length.Length   // from the frame's front to the tenon
+	Length        length.Length   // of a rail's beyond the shoulder; of a loose tenon, in each part
+	Mortise       length.Length   // depth of the blind mortise; of a through one the other part's width
+	Width         []length.Length // by rail from the bottom up; empty when rails have no tenons
+	Edge          length.Length   // shoulder at the free edge of bottom and top rail
+	Haunch        length.Length   // length of the haunch; 0 for none
+	Through       bool
+	MuntinLength  length.Length // of a muntin's tenon beyond its shoulder; of a loose one, in each part
+	MuntinMortise length.Length // depth of its mortise
+	MuntinWidth   length.Length
+	Count         int // loose tenons in the whole leaf
 }
 
 // A Lap is the half-lap or bridle joint: what lies in front of and behind what.
@@ -274,16 +278,18 @@ type Strip struct {
 
 // A Pocket is the pocket-screw joint.
 type Pocket struct {
-	PerEnd   []int         // holes at each end, by rail from the bottom up
-	Holes    int           // in the whole leaf
-	Screw    length.Length // length
-	Angle    float64       // degrees to the face
-	Diameter length.Length
-	Shoulder length.Length // along the screw from the rail's end to the pocket's flat floor: what the stop collar is set to
-	Reach    length.Length // along the rail from its end to the far end of the pocket's mouth
-	Bite     length.Length // of the screw, square into the stile
-	Tip      length.Length // tip's distance from the frame's front face
-	Plugs    bool
+	PerEnd       []int         // holes at each end, by rail from the bottom up; empty when rails have none
+	MuntinPerEnd int           // 0 when muntins have none
+	Holes        int           // in the whole leaf
+	Screw        length.Length // length
+	Angle        float64       // degrees to the face
+	Diameter     length.Length
+	Shoulder     length.Length // along the screw from the rail's end to the pocket's flat floor: what the stop collar is set to
+	Reach        length.Length // along the rail from its end to the far end of the pocket's mouth
+	Bite         length.Length // of the screw, square into the stile
+	Tip          length.Length // tip's distance from the frame's front face
+	Plugs        bool          // every pocket is filled flush with the back; the plugs are counted, no parts
+	Plug         length.Length // least length of a plug along the pocket; 0 without
 }
 
 // An Edge is a worked edge of the frame.

@@ -3,7 +3,6 @@ package door
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"stilewright/model/catalog"
 	"stilewright/model/length"
@@ -25,7 +24,7 @@ func (p Pocket) slope() slope {
 }
 
 // pocket resolves the pocket-screw joint: screw, stop collar, tip, and the
-// holes at each rail end.
+// holes at each member's end.
 func (r *resolver) pocket() {
 	j, leaf, practice := r.model.Leaf.Joint, &r.set.Leaf, catalog.PocketPractice()
 	p := Pocket{Angle: practice.Angle, Diameter: r.assume("pocket.diameter", practice.Pocket, "body of the stepped bit", practice.Drilling.String())}
@@ -47,12 +46,20 @@ func (r *resolver) pocket() {
 	p.Tip = r.derive("pocket.tip", mid-biteY, "half the thickness − (screw − shoulder) × sin 15°, from the front face", "leaf.thickness", "pocket.screw", "pocket.shoulder")
 	reach := float64(mid.MM()*slope.cos/slope.sin) + radius.MM()/slope.sin
 	p.Reach = r.derive("pocket.reach", length.Round(reach), "half the thickness ÷ tan 15° + pocket radius ÷ sin 15°, along the rail", "leaf.thickness", "pocket.diameter")
-	leaf.Joint.Pocket, leaf.Joint.Reach = p, p.Reach
-	r.pocketFits(slope, practice)
-	if j.Muntin == PocketScrew || j.Muntin == "" {
-		r.muntinPocketsFit()
+	if p.Plugs = j.Plugs == "yes"; p.Plugs {
+		plug := float64(mid.MM()/slope.sin) + float64(radius.MM()*slope.cos)/slope.sin
+		p.Plug = r.derive("pocket.plug", length.Round(plug)-p.Shoulder, "along the pocket from the screw's head to the far end of its mouth: (half the thickness + radius × cos 15°) ÷ sin 15° − shoulder", "leaf.thickness", "pocket.diameter", "pocket.shoulder")
 	}
-	r.pocketHoles(practice)
+	leaf.Joint.Pocket = p
+	r.pocketFits(slope, practice)
+	if leaf.Joint.Kind == PocketScrew {
+		leaf.Joint.Reach = p.Reach
+		r.railPockets(practice)
+	}
+	if leaf.Joint.Muntin == PocketScrew && !r.stopped {
+		leaf.Joint.MuntinReach = p.Reach
+		r.muntinPockets(practice)
+	}
 }
 
 // pocketFits checks pocket and screw against thickness and stile.
@@ -67,99 +74,95 @@ func (r *resolver) pocketFits(slope slope, practice catalog.PocketHole) {
 	if p.Tip < clear {
 		r.stop("leaf.joint.screw", RulePocketTip, "the tip of a pocket screw %v long comes within %v of the stile's front face; at least %v is needed", p.Screw, p.Tip, clear)
 	}
-	if left := leaf.Stile - p.Bite; left < clear {
-		r.stop("leaf.joint.screw", RulePocketTip, "a pocket screw %v long goes %v into a stile %v wide and leaves %v; at least %v is needed", p.Screw, p.Bite, leaf.Stile, left, clear)
-	}
-	if room := leaf.Width - 2*leaf.Stile; 2*p.Reach > room {
-		r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of rails %v long and meet; the rails must be at least %v", p.Reach, room, (2 * p.Reach).UpTo(r.tick))
-	}
-}
-
-// muntinPocketsFit checks the pockets and screws of muntins against their length
-// and the rails.
-func (r *resolver) muntinPocketsFit() {
-	p, clear := r.set.Leaf.Joint.Pocket, screwClear.in(r.units)
-	for _, m := range r.set.Leaf.Meetings {
-		if m.Axis != solid.Z {
-			continue
-		}
-		ends := length.Length(1)
-		if m.Opposite {
-			ends = 2
-		}
-		if left := m.Deep - ends*p.Bite; left < clear {
-			r.stop("leaf.joint.screw", RulePocketTip, "pocket screws of muntins go %v into rail %s, %v wide, and leave %v between tip and tip or edge; at least %v is needed: rails from %v", p.Bite, m.Into, m.Deep, left, clear, (ends*p.Bite + clear).UpTo(r.tick))
-			return
-		}
-		if room := r.lengthOf(m); 2*p.Reach > room {
-			r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of muntins %v long and meet; the muntins must be at least %v", p.Reach, room, (2 * p.Reach).UpTo(r.tick))
+	r.pocketBite(clear)
+	for _, m := range leaf.ends(PocketScrew) {
+		if room := leaf.between(m); 2*p.Reach > room {
+			what := "rails"
+			if m.ofMuntin() {
+				what = "muntins"
+			}
+			r.stop("leaf.joint", RulePocketRoom, "pockets reach %v from both ends of %s %v long and meet; the %s must be at least %v", p.Reach, what, room, what, (2 * p.Reach).UpTo(r.tick))
 			return
 		}
 	}
 }
 
-// lengthOf is the length of a muntin between its shoulders.
-func (r *resolver) lengthOf(m Meeting) length.Length {
-	for _, muntin := range r.set.Leaf.Muntins {
-		if muntin.Label == m.Member {
-			return r.set.Leaf.Lite(muntin.Row, 0).Sight.Height()
+// pocketBite checks what the screws leave of the parts they go into.
+func (r *resolver) pocketBite(clear length.Length) {
+	leaf, p := r.set.Leaf, r.set.Leaf.Joint.Pocket
+	for _, m := range leaf.ends(PocketScrew) {
+		switch left := m.Deep - p.Bite; {
+		case m.Opposite && left-p.Bite < clear:
+			r.stop("leaf.joint.screw", RulePocketTip, "pocket screws %v long go %v into rail %s from both edges; of its %v they leave %v: at least %v is needed", p.Screw, p.Bite, m.Into, m.Deep, left-p.Bite, clear)
+			return
+		case left < clear:
+			what := "a stile"
+			if m.ofMuntin() {
+				what = "a rail"
+			}
+			r.stop("leaf.joint.screw", RulePocketTip, "a pocket screw %v long goes %v into %s %v wide and leaves %v; at least %v is needed", p.Screw, p.Bite, what, m.Deep, left, clear)
+			return
 		}
 	}
-	return 0
 }
 
-// pocketHoles counts and checks the holes at each rail end.
-func (r *resolver) pocketHoles(practice catalog.PocketHole) {
+// railPockets counts and checks the holes at each rail end.
+func (r *resolver) railPockets(practice catalog.PocketHole) {
 	leaf := &r.set.Leaf
+	p := &leaf.Joint.Pocket
 	for i, rail := range leaf.Rails {
 		n := r.model.Leaf.Joint.HolesPerEnd
 		if n == 0 {
 			n = catalog.PocketHoles(rail.Width())
 		}
-		low, high := r.pocketRange(i, practice)
+		m := leaf.Meetings[2*i]
+		low, high := r.pocketRange(m, practice)
 		apart := holeApart.in(r.units)
 		if high < low || (n > 1 && (high-low) < length.Length(n-1)*apart) {
 			r.stop("leaf.joint", RulePocketRoom, "%d pocket holes at each end of rail %v need %v between the rabbets; there is %v for their centres: fewer holes or a wider rail", n, rail.Label, length.Length(n-1)*apart, max(0, high-low))
 			return
 		}
-		leaf.Joint.Pocket.PerEnd = append(leaf.Joint.Pocket.PerEnd, n)
-		leaf.Joint.Pocket.Holes += 2 * n
-		for k, z := range r.holeHeights(i, n, practice) {
-			r.derive(fmt.Sprintf("pocket.R%d.%d", i+1, k+1), z-rail.From, "pocket hole's centre above the rail's lower edge: clear of rabbets and free edges, evenly between", fmt.Sprintf("rail.%d.centre", i+1), "rabbet.width", "pocket.diameter")
+		p.PerEnd = append(p.PerEnd, n)
+		p.Holes += 2 * n
+		for k, at := range r.spaced(low, high, n) {
+			r.derive(fmt.Sprintf("pocket.R%d.%d", i+1, k+1), at, "pocket hole's centre above the rail's lower edge: clear of rabbets and free edges, evenly between", fmt.Sprintf("rail.%d.centre", i+1), "rabbet.width", "pocket.diameter")
 		}
 	}
 }
 
-// pocketRange is the stretch of a rail, above its lower edge, in which the
-// centres of pocket holes may lie.
-func (r *resolver) pocketRange(i int, practice catalog.PocketHole) (low, high length.Length) {
-	leaf := r.set.Leaf
-	free := outerHole.in(r.units)
-	milled := leaf.Rabbet.Width + practice.KeepOut + leaf.Joint.Pocket.Diameter.Half()
-	low, high = max(free, milled), leaf.Rails[i].Width()-max(free, milled)
-	if i == 0 {
-		low = free
+// muntinPockets counts the holes at a muntin's ends: as many as for a rail of
+// its width, or what there is room for.
+func (r *resolver) muntinPockets(practice catalog.PocketHole) {
+	leaf := &r.set.Leaf
+	p, m := &leaf.Joint.Pocket, leaf.firstMuntin()
+	low, high := r.pocketRange(m, practice)
+	if high < low {
+		r.stop("leaf.muntin", RulePocketRoom, "a pocket %v wide does not fit a muntin %v wide between its rabbets, %v wide and %v clear: muntins from %v, or join them by dowels", p.Diameter, m.Width(), m.Low, practice.KeepOut, (m.Width() + low - high).UpTo(r.tick))
+		return
 	}
-	if i == len(leaf.Rails)-1 {
-		high = leaf.Rails[i].Width() - free
+	p.MuntinPerEnd = min(catalog.PocketHoles(m.Width()), 1+int((high-low)/holeApart.in(r.units)))
+	p.Holes += 2 * p.MuntinPerEnd * len(leaf.Muntins)
+	for k, at := range r.spaced(low, high, p.MuntinPerEnd) {
+		r.derive(fmt.Sprintf("pocket.muntin.%d", k+1), at, "pocket hole's centre from the muntin's left edge: clear of the rabbets, evenly between", "rabbet.width", "pocket.diameter")
 	}
-	return low.UpTo(r.tick), high.DownTo(r.tick)
 }
 
-// holeHeights are the heights of a rail's pocket holes above the leaf's bottom.
-func (r *resolver) holeHeights(i, n int, practice catalog.PocketHole) []length.Length {
-	low, high := r.pocketRange(i, practice)
-	from := r.set.Leaf.Rails[i].From
-	if n == 1 {
-		return []length.Length{from + (low + high).Half()}
+// pocketRange is the stretch of a member, from its lower or left edge, in which
+// the centres of pocket holes may lie.
+func (r *resolver) pocketRange(m Meeting, practice catalog.PocketHole) (low, high length.Length) {
+	free := outerHole.in(r.units)
+	milled := r.set.Leaf.Rabbet.Width + practice.KeepOut + r.set.Leaf.Joint.Pocket.Diameter.Half()
+	low, high = max(free, milled), m.Width()-max(free, milled)
+	if m.ofMuntin() {
+		low, high = milled, m.Width()-milled
 	}
-	at := from + low
-	heights := []length.Length{at}
-	for _, step := range r.share(high-low, n-1) {
-		at += step
-		heights = append(heights, at)
+	if m.Low == 0 {
+		low = free
 	}
-	return heights
+	if m.High == 0 {
+		high = m.Width() - free
+	}
+	return low.UpTo(r.tick), high.DownTo(r.tick)
 }
 
 // pocketEnd bores one end of a member and enters its screws.
@@ -184,9 +187,11 @@ func (b *bench) pocketEnd(m Meeting) {
 
 // pocketPlaces are the middles of the pocket holes at a member's end, across it.
 func (b *bench) pocketPlaces(m Meeting) []length.Length {
-	i := slices.IndexFunc(b.leaf.Rails, func(rail Rail) bool { return rail.Label == m.Member })
-	if i < 0 {
-		return []length.Length{m.From + (m.To - m.From).Half()} // a muntin's
+	p := b.leaf.Joint.Pocket
+	n := p.MuntinPerEnd
+	if i := b.leaf.rail(m.Member); i >= 0 {
+		n = p.PerEnd[i]
 	}
-	return b.holeHeights(i, b.leaf.Joint.Pocket.PerEnd[i], catalog.PocketPractice())
+	low, high := b.pocketRange(m, catalog.PocketPractice())
+	return shifted(b.spaced(low, high, n), m.From)
 }

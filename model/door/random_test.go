@@ -78,6 +78,7 @@ func (c *chance) model() string {
 		c.word(60, "hanging.track.row", "two-channel", "two-channel-heavy", "two-channel-44")
 	}
 	c.frame()
+	c.joint(thick)
 	c.panel(thick)
 	return strings.Join(c.out, ";")
 }
@@ -135,8 +136,6 @@ func (c *chance) frame() {
 		c.set("leaf.rail.bottom", c.between(50, 200))
 	}
 	c.grid()
-	c.set("leaf.joint.kind", "pocket-screw")
-	c.word(20, "leaf.joint.holes_per_end", "1", "2")
 	c.word(30, "stock.species", "yellow-poplar", "western hemlock", "red oak")
 }
 

@@ -49,4 +49,16 @@ const (
 	RuleLitesTwice    = "lites-twice"     // sizes and a spacing of the lites both stated
 	RuleLitesAddUp    = "lites-add-up"    // stated sizes do not add up to what is free
 	RuleCrosses       = "crosses"         // not one width for every cross rail
+
+	// Of joints.
+	RuleJointUnused = "joint-unused" // a size of another joint than the one chosen
+	RuleDowelThick  = "dowel-thick"  // the dowel leaves too little of the thickness
+	RuleDowelLength = "dowel-length" // it comes out, meets another, or does not hold
+	RuleDowelRoom   = "dowel-room"   // the dowels do not fit the member's end
+	RuleTenonThick  = "tenon-thick"  // the tenon leaves too thin cheeks
+	RuleTenonLength = "tenon-length" // the mortise comes out or meets another, or does not hold
+	RuleTenonRoom   = "tenon-room"   // the tenon does not fit the member's end
+	RuleTenonWide   = "tenon-wide"   // so wide that it works loose
+	RuleTenonEdge   = "tenon-edge"   // the mortise is too near the stile's end
+	RuleLap         = "lap"          // one half of a half-lap is too thin
 )

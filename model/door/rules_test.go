@@ -5,6 +5,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -14,13 +15,18 @@ import (
 	"stilewright/model/spec"
 )
 
-// faults are models that break one rule, each the least one with a change or
-// two: what is changed, the path of the value at fault, and what is said.
-var faults = []struct {
+// A fault is a model that breaks one rule, the least one with a change or two:
+// what is changed, the path of the value at fault, and what is said.
+type fault struct {
 	rule, base, model, at string
 	severity              spec.Severity
 	says                  string
-}{
+}
+
+// broken are all the faults.
+func broken() []fault { return slices.Concat(faults, jointFaults) }
+
+var faults = []fault{
 	{door.RuleUnknownTrack, least, "hanging.track=two-chanel", "hanging.track", spec.Stops, `no track "two-chanel"; did you mean two-channel, two-channel-35 or two-channel-28?`},
 	{door.RuleUnknownSpecies, least, "stock.species=ponderossa pine", "stock.species", spec.Stops, `no wood "ponderossa pine"; did you mean ponderosa pine, southern pine or white pine?`},
 	{door.RuleUnknownSheet, least, "panel.material=acryllic", "panel.material", spec.Stops, `no sheet material "acryllic"; did you mean acrylic?`},
@@ -117,7 +123,7 @@ var faults = []struct {
 }
 
 func TestRules(t *testing.T) {
-	for _, c := range faults {
+	for _, c := range broken() {
 		x := written(c.base, c.model)
 		set, findings := door.Resolve(x.spec(t))
 		if !assertOne(t, findings, c.rule, c.model) {
@@ -158,7 +164,7 @@ func TestEveryRuleHasAModel(t *testing.T) {
 	file, err := parser.ParseFile(token.NewFileSet(), "rules.go", nil, 0)
 	require.NoError(t, err)
 	tried, rules := map[string]bool{}, 0
-	for _, c := range faults {
+	for _, c := range broken() {
 		tried[c.rule] = true
 	}
 	ast.Inspect(file, func(n ast.Node) bool {

@@ -101,11 +101,15 @@ func (r *resolver) washerPlaces() {
 	most := r.sized("washer.spacing", "panel.held_by.spacing", r.model.Panel.HeldBy.Spacing, washerSpacing)
 	arc := max(0, leaf.Rabbet.Corner-leaf.Rabbet.Width)
 	up := r.derive("washer.corner.stile", max(washerCorner.in(r.units), arc+w.Outside.Half()).UpTo(r.tick), "from a lite's corner to the first washer along a stile: clear of the round corner", "rabbet.corner", "rabbet.width", "washer.outside")
-	across := r.derive("washer.corner.rail", r.clearOfJoint(up), "from a lite's corner to the first washer along a rail: clear of pocket holes", "washer.corner.stile", "pocket.reach", "washer.outside")
+	across := r.derive("washer.corner.rail", r.clearOfJoint(leaf.Joint.Reach, up), "from a lite's corner to the first washer along a rail: clear of "+leaf.Joint.reachWords(), leaf.Joint.reachFrom()...)
+	muntin := across
+	if j := leaf.Joint; j.MuntinReach != j.Reach && j.Muntin != "" {
+		muntin = r.derive("washer.corner.muntin", r.clearOfJoint(j.MuntinReach, up), "from a lite's corner to the first washer along a muntin: clear of its joint", "washer.corner.stile", "washer.outside")
+	}
 	short := false
 	for i := range leaf.Lites {
 		lite := &leaf.Lites[i]
-		lite.Washers = r.washersOf(*lite, up, across, most)
+		lite.Washers = r.washersOf(*lite, up, across, muntin, most)
 		wide, high := lite.Washers[Bottom], append(slices.Clip(lite.Washers[Left]), lite.Washers[Right]...)
 		switch {
 		case len(wide) == 0 && len(high) == 0:
@@ -113,17 +117,17 @@ func (r *resolver) washerPlaces() {
 			return
 		case len(wide) == 0 && !short:
 			short = true
-			r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the pocket holes; the panel is held along the stiles only", lite.Sight.Width())
+			r.warn("panel.held_by", RuleWasherRoom, "rail edges %v long have no room for washers between the %s; the panel is held along the stiles only", lite.Sight.Width(), leaf.Joint.reachWords())
 		}
 	}
 }
 
 // washersOf are the places of a lite's washers: along a member that is jointed
-// at the lite's corner first as far as across tells, else as up does.
-func (r *resolver) washersOf(lite Lite, up, across, most length.Length) [4][]length.Length {
-	inner := func(muntin bool) (rail, upright length.Length) {
-		if muntin {
-			return up, across // the muntin ends there and the rail goes on
+// at the lite's corner first as far as across and muntin tell, else as up does.
+func (r *resolver) washersOf(lite Lite, up, across, muntin, most length.Length) [4][]length.Length {
+	inner := func(inside bool) (rail, upright length.Length) {
+		if inside {
+			return up, muntin // the muntin ends there and the rail goes on
 		}
 		return across, up
 	}
@@ -136,14 +140,15 @@ func (r *resolver) washersOf(lite Lite, up, across, most length.Length) [4][]len
 	return [4][]length.Length{Bottom: wide, Top: wide, Left: upright(atLeft), Right: upright(atRight)}
 }
 
-// clearOfJoint is how far from a lite's corner the first washer along a rail
-// stands: no nearer than along a stile, and clear of the joint.
-func (r *resolver) clearOfJoint(least length.Length) length.Length {
+// clearOfJoint is how far from a lite's corner the first washer along a rail or
+// muntin stands: no nearer than along a stile, and clear of the joint, which
+// takes up so much of the edge.
+func (r *resolver) clearOfJoint(reach, least length.Length) length.Length {
 	leaf := r.set.Leaf
-	if leaf.Joint.Reach == 0 {
+	if reach == 0 {
 		return least
 	}
-	return max(least, leaf.Joint.Reach+leaf.Washer.Outside.Half()+screwClear.in(r.units)).UpTo(r.tick)
+	return max(least, reach+leaf.Washer.Outside.Half()+screwClear.in(r.units)).UpTo(r.tick)
 }
 
 // shifted are places moved by one length.
