@@ -35,14 +35,16 @@ const (
 	MostFactor  = 1.1
 )
 
-// Corrected is the correction after a test print on which a square that should
-// measure side on both sides measures wide along X and high along Y.
-func Corrected(side, wide, high length.Length) (Correction, error) {
+// Measured is the correction to print with after a print made with c, on which
+// a square that should measure side both ways measures wide along X and high
+// along Y.
+func (c Correction) Measured(side, wide, high length.Length) (Correction, error) {
 	if min(side, wide, high) <= 0 {
 		return Correction{}, fmt.Errorf("a square of %s mm measured as %s mm by %s mm: all three must be above 0",
 			side.Decimal(), wide.Decimal(), high.Decimal())
 	}
-	c := Correction{X: side.MM() / wide.MM(), Y: side.MM() / high.MM()}
+	f := c.Factors()
+	c = Correction{X: f.X * side.MM() / wide.MM(), Y: f.Y * side.MM() / high.MM()}
 	return c, c.Check()
 }
 
@@ -100,8 +102,9 @@ func encode(sheets []sheet.Sheet, o Options) ([]byte, error) {
 		if err := s.Check(); err != nil {
 			return nil, err
 		}
-		if long := max(s.Width, s.Height); float64(long)*max(o.Correction.Factors().X, o.Correction.Factors().Y) > float64(LongestPage) {
-			return nil, fmt.Errorf("sheet %s: paper is %s mm long; readers show pages up to %s mm: cut it into tiles", s.Name, long.Decimal(), LongestPage.Decimal())
+		f := o.Correction.Factors()
+		if long := max(s.Width.MM()*f.X, s.Height.MM()*f.Y); long > LongestPage.MM() {
+			return nil, fmt.Errorf("sheet %s: the page is %.1f mm long; readers show pages up to %s mm: cut it into tiles", s.Name, long, LongestPage.Decimal())
 		}
 	}
 	face, err := cut(lettersOf(sheets))

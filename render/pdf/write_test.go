@@ -189,13 +189,17 @@ func TestCorrection(t *testing.T) {
 	require.InDelta(t, 100*1.02, got[1].x-got[0].x, 1e-4)
 	require.Contains(t, string(data), fmt.Sprintf("/MediaBox [0 0 %.6f %.6f]", 120*1.02/25.4*72, 80*0.97/25.4*72))
 
-	c, err := Corrected(100*mm, 99*mm, 101*mm)
+	c, err := Correction{}.Measured(100*mm, 99*mm, 101*mm)
 	require.NoError(t, err)
 	require.InDelta(t, 100.0/99, c.X, 1e-12)
 	require.InDelta(t, 100.0/101, c.Y, 1e-12)
-	_, err = Corrected(100*mm, 125*mm, 100*mm)
+	again, err := c.Measured(100*mm, 100*mm, 100*mm+mm/2)
+	require.NoError(t, err)
+	require.InDelta(t, c.X, again.X, 1e-12, "true already")
+	require.InDelta(t, c.Y*100/100.5, again.Y, 1e-12)
+	_, err = Correction{}.Measured(100*mm, 125*mm, 100*mm)
 	require.ErrorContains(t, err, "along X is 0.8000; it must be from 0.9 to 1.1")
-	_, err = Corrected(100*mm, 0, 100*mm)
+	_, err = Correction{}.Measured(100*mm, 0, 100*mm)
 	require.ErrorContains(t, err, "100 mm measured as 0 mm by 100 mm")
 	require.NoError(t, Correction{}.Check())
 	require.ErrorContains(t, Correction{Y: math.NaN()}.Check(), "along Y is NaN")
@@ -269,7 +273,7 @@ func TestRefuses(t *testing.T) {
 		{nil, Options{}, "there are no sheets"},
 		{[]sheet.Sheet{{}}, Options{}, "no name"},
 		{[]sheet.Sheet{page120(sheet.Stroke{})}, Options{}, "mark 0"},
-		{[]sheet.Sheet{long}, Options{}, "paper is 6000 mm long; readers show pages up to 5080 mm: cut it into tiles"},
+		{[]sheet.Sheet{long}, Options{}, "the page is 6000.0 mm long; readers show pages up to 5080 mm: cut it into tiles"},
 		{[]sheet.Sheet{page120()}, Options{Date: "14.3.2026"}, `date "14.3.2026": write it as YYYY-MM-DD`},
 		{[]sheet.Sheet{page120()}, Options{Correction: Correction{X: 1.2}}, "along X is 1.2000; it must be from 0.9 to 1.1"},
 	} {
@@ -277,7 +281,7 @@ func TestRefuses(t *testing.T) {
 	}
 	long.Width = 5_000 * mm
 	require.NoError(t, Write(io.Discard, []sheet.Sheet{long}, Options{}))
-	require.ErrorContains(t, Write(io.Discard, []sheet.Sheet{long}, Options{Correction: Correction{X: 1.05}}), "5000 mm long")
+	require.ErrorContains(t, Write(io.Discard, []sheet.Sheet{long}, Options{Correction: Correction{X: 1.05}}), "5250.0 mm long")
 }
 
 // A letter the typeface lacks never becomes a box: Legible writes it in others,
@@ -334,6 +338,26 @@ func TestHostileWords(t *testing.T) {
 		outside(t, data, "qpdf", "--check")
 		require.Equal(t, 1, strings.Count(outside(t, data, "pdfinfo"), "\nPages:           2\n"), words)
 	}
+}
+
+// Whatever words come, the file can be read, and as many letters are set as
+// Legible leaves.
+func FuzzWords(f *testing.F) {
+	for _, words := range hostile {
+		f.Add(words)
+	}
+	f.Fuzz(func(t *testing.T, words string) {
+		s := page120(line(at(0, 0), at(1, 1)), sheet.Text{Layer: sheet.Notes, Height: mm, String: words})
+		s.Title = words
+		shown := drawn(t, Options{Title: words, Author: words}, s)
+		letters := lettering.Legible(words)
+		if strings.TrimSpace(letters) == "" {
+			require.Len(t, shown, 1)
+			return
+		}
+		require.Len(t, shown, 2)
+		require.Len(t, shown[1].glyphs, 4*len([]rune(letters)))
+	})
 }
 
 // full fails after n bytes, as a full disk does.

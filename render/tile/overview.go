@@ -62,20 +62,25 @@ func (j job) instructions() []string {
 	if len(j.order) > 1 {
 		lines = append(lines, "Cut along the dashed lines at the left and at the foot, lay each page over its neighbours so that the crosses meet, and tape it. Rows are counted from the top.")
 	}
-	inch := length.Style{Unit: length.Inches, Mark: true}
+	inches := func(l length.Length) string {
+		return strings.ReplaceAll(length.Style{Unit: length.Inches, Mark: true}.Format(l), " ", unbroken)
+	}
 	lines = append(lines, fmt.Sprintf("Put together, the thin outer line measures %s × %s mm (%s × %s).",
-		j.sheet.Width.Decimal(), j.sheet.Height.Decimal(), inch.Format(j.sheet.Width), inch.Format(j.sheet.Height)))
+		j.sheet.Width.Decimal(), j.sheet.Height.Decimal(), inches(j.sheet.Width), inches(j.sheet.Height)))
 	for i, line := range lines {
 		lines[i] = fmt.Sprintf("%d. %s", i+1, line)
 	}
 	return lines
 }
 
+// unbroken is a space at which no line ends.
+const unbroken = "\u00a0"
+
 // wrapped breaks paragraphs into lines that fit the room.
 func wrapped(paragraphs []string, room length.Length) (lines []string) {
 	for _, paragraph := range paragraphs {
 		line := ""
-		for _, word := range strings.Fields(paragraph) {
+		for _, word := range strings.Split(paragraph, " ") {
 			longer := strings.TrimSpace(line + " " + word)
 			if line != "" && lettering.Advance(longer, noteHeight) > room {
 				lines, line = append(lines, line), word
@@ -84,6 +89,9 @@ func wrapped(paragraphs []string, room length.Length) (lines []string) {
 			line = longer
 		}
 		lines = append(lines, line)
+	}
+	for i, line := range lines {
+		lines[i] = strings.ReplaceAll(line, unbroken, " ")
 	}
 	return lines
 }
