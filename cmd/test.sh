@@ -16,6 +16,7 @@ outside=(
 	libc6-dev           # ... against this
 	ca-certificates     # Go fetches modules over https
 	python3-ezdxf       # reads and audits DXF
+	python3-openpyxl    # reads workbooks
 	gdal-bin            # ogrinfo, a second DXF reader
 	libdxflib-dev       # a third one, for files to cut from
 	g++                 # ... compiles the program that asks it

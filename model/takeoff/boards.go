@@ -102,8 +102,7 @@ func across(room, size, kerf length.Length) int { return int((room + kerf) / (si
 // made is a board bought to the size a part needs.
 func (t *taker) made(net Size, plane, rip length.Length) Section {
 	s := Section{Thickness: net.Thickness + 2*plane, Width: net.Width + 2*rip}
-	bare := length.Style{Unit: t.style.Unit}
-	s.Name = bare.Format(s.Thickness) + " x " + bare.Format(s.Width)
+	s.Name = t.bare(s.Thickness) + " x " + t.bare(s.Width)
 	return s
 }
 

@@ -41,7 +41,7 @@ func (t *taker) buyFasteners() {
 	}
 	for _, p := range t.out.Parts {
 		if p.Kind == Hardware {
-			size := []string{t.bareSize(p.Net.Thickness), t.said(p.Net.Length)}
+			size := []string{t.bare(p.Net.Thickness), t.said(p.Net.Length)}
 			add(fastener{name: p.Name + " " + strings.Join(size, " x "), supply: p.Name, mass: p.Mass}, p.Quantity)
 		}
 	}
@@ -54,15 +54,13 @@ func (t *taker) buyFasteners() {
 	}
 }
 
-func (t *taker) bareSize(l length.Length) string { return length.Style{Unit: t.style.Unit}.Format(l) }
-
 // screw is the kind of a driven screw. Its length is measured from the head's
 // underside to the tip, to the micrometre.
 func (t *taker) screw(s door.Screw) fastener {
 	dx, dy, dz := (s.Tip.X - s.Head.X).MM(), (s.Tip.Y - s.Head.Y).MM(), (s.Tip.Z - s.Head.Z).MM()
 	long := length.Round(math.Sqrt(float64(dx*dx) + float64(dy*dy) + float64(dz*dz))).Nearest(length.Micrometre)
 	kind := s.For + " screw"
-	gauge := "diameter " + t.bareSize(s.Diameter)
+	gauge := "diameter " + t.bare(s.Diameter)
 	for _, row := range catalog.WoodScrews() {
 		if row.Diameter == s.Diameter {
 			gauge = fmt.Sprintf("No. %d", row.Gauge)
@@ -78,11 +76,11 @@ func (t *taker) metalPart(p door.Part, leaf door.Leaf) fastener {
 	f := fastener{supply: p.Name, mass: steel(p.Solid.Volume())}
 	if p.Role == door.WasherRole {
 		w := leaf.Washer
-		f.name = fmt.Sprintf("%s %s x %s hole %s", p.Name, t.bareSize(w.Outside), t.said(w.Thickness), t.bareSize(w.Hole))
+		f.name = fmt.Sprintf("%s %s x %s hole %s", p.Name, t.bare(w.Outside), t.said(w.Thickness), t.bare(w.Hole))
 		return f
 	}
 	net := netOf(p)
-	f.name = p.Name + " " + t.bareSize(net.Width) + " x " + t.said(net.Length)
+	f.name = p.Name + " " + t.bare(net.Width) + " x " + t.said(net.Length)
 	return f
 }
 

@@ -129,7 +129,7 @@ func TestAtticByHand(t *testing.T) {
 // what its shoulder gives, and its wall replaces the edge it takes.
 func TestPaintByHand(t *testing.T) {
 	job := samples(t)["attic-linen"]
-	tk := &taker{jobs: []Job{job}, style: length.Style{Unit: length.Inches}}
+	tk := &taker{words: words{length.Inches}, jobs: []Job{job}, style: length.Style{Unit: length.Inches}}
 	tk.stocks = []stock{tk.stockOf(0)}
 	tk.parts()
 	finished, glued := tk.areas(0)

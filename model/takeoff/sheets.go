@@ -128,7 +128,7 @@ func (t *taker) offerSheets(plan *SheetPlan) {
 		kind = "wood"
 	}
 	for _, row := range catalog.SheetSizes() {
-		if row.For == kind && row.Metric == (t.style.Unit == length.Millimetres) && !t.statesSheets(plan) {
+		if row.For == kind && row.Metric == (t.unit == length.Millimetres) && !t.statesSheets(plan) {
 			add(row.Width, row.Height, 0)
 		}
 	}
@@ -164,8 +164,7 @@ func (t *taker) statesSheets(plan *SheetPlan) bool {
 
 // sheetName is a sheet on the shopping list and in the price file.
 func (t *taker) sheetName(plan SheetPlan, width, height length.Length) string {
-	bare := length.Style{Unit: t.style.Unit}
-	return fmt.Sprintf("sheet %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), bare.Format(width), t.said(height))
+	return fmt.Sprintf("sheet %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), t.bare(width), t.said(height))
 }
 
 // pieces are the panels' bounding boxes. With the grain across, a piece lies on

@@ -106,30 +106,14 @@ func (t *taker) measured(group string, row catalog.Supply, need float64, why str
 		return
 	}
 	unit, one := row.Unit, 1.0
-	if unit == "L" && t.style.Unit == length.Inches {
+	if unit == "L" && t.unit == length.Inches {
 		unit, one = "qt", catalog.Quart
 	}
 	t.add(Item{Group: group, Name: row.Name, Unit: unit, Need: need / one, Spare: need * row.Spare / one, Pack: t.pack(row) / one, Why: why + "; " + row.Source.String()}, row.Mass*one)
 }
 
-// foot is what film and beads are measured in: its word, and its length.
-func (t *taker) foot() (string, length.Length) {
-	if t.style.Unit == length.Inches {
-		return "ft", length.Foot
-	}
-	return "m", length.Metre
-}
-
-// area writes m² in the trade's unit.
-func (t *taker) area(squareMetres float64) string {
-	if t.style.Unit == length.Inches {
-		return fmt.Sprintf("%.1f ft²", squareMetres/catalog.SquareFoot)
-	}
-	return fmt.Sprintf("%.2f m²", squareMetres)
-}
-
 func (t *taker) pack(row catalog.Supply) float64 {
-	if t.style.Unit == length.Millimetres {
+	if t.unit == length.Millimetres {
 		return row.PackMM
 	}
 	return row.Pack
@@ -178,8 +162,7 @@ func (t *taker) buySheets() {
 		}
 		for _, i := range plan.Parts {
 			if p := t.out.Parts[i]; plan.ToSize {
-				bare := length.Style{Unit: t.style.Unit}
-				name := fmt.Sprintf("panel %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), bare.Format(p.Net.Width), t.said(p.Net.Length))
+				name := fmt.Sprintf("panel %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), t.bare(p.Net.Width), t.said(p.Net.Length))
 				t.add(Item{Group: groupSheets, Name: name, Unit: "each", Need: float64(p.Quantity), Pack: 1, Why: "ordered to size: " + plan.Why}, p.Mass)
 			}
 		}

@@ -238,27 +238,3 @@ func supply(name string) catalog.Supply {
 	}
 	return row
 }
-
-// long is a board's length as one asks for it: whole feet, or whole decimetres
-// in metres.
-func (t *taker) long(l length.Length) string {
-	switch {
-	case t.style.Unit == length.Inches && l%length.Foot == 0:
-		return fmt.Sprintf("%d ft", l/length.Foot)
-	case t.style.Unit == length.Inches:
-		return length.Style{Unit: length.Inches}.Format(l) + " in"
-	case l%(length.Metre/10) == 0:
-		return fmt.Sprintf("%d.%d m", l/length.Metre, l%length.Metre/(length.Metre/10))
-	}
-	return t.style.Format(l)
-}
-
-// said writes a length with its unit spelt, without marks that a table's text
-// would have to quote.
-func (t *taker) said(l length.Length) string {
-	unit := " mm"
-	if t.style.Unit == length.Inches {
-		unit = " in"
-	}
-	return length.Style{Unit: t.style.Unit}.Format(l) + unit
-}

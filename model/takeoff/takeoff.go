@@ -42,7 +42,8 @@ func Of(jobs []Job, prices Prices) (Takeoff, []spec.Finding) {
 		return Takeoff{}, []spec.Finding{{Path: spec.Whole, Rule: RuleNothing, Sentence: "0 models were given; a takeoff needs at least 1"}}
 	}
 	t.out.Units = jobs[0].Set.Units
-	t.style = length.Style{Unit: t.out.Units, Mark: true}
+	t.words = t.out.words()
+	t.style = length.Style{Unit: t.unit, Mark: true}
 	for i, job := range jobs {
 		t.out.Jobs = append(t.out.Jobs, job.Set)
 		t.stocks = append(t.stocks, t.stockOf(i))
@@ -62,6 +63,7 @@ func Of(jobs []Job, prices Prices) (Takeoff, []spec.Finding) {
 
 // A taker carries the takeoff while it grows.
 type taker struct {
+	words
 	jobs     []Job
 	prices   Prices
 	stocks   []stock // one a job
