@@ -12,6 +12,7 @@ require github.com/peterstace/simplefeatures v0.50.0
 
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/boombuler/barcode v1.1.0
 	github.com/xuri/excelize/v2 v2.11.1
 )
 

@@ -19,7 +19,20 @@ func percent(part, whole float64) string {
 // Takes says what a layout takes: boards, length, and what is lost.
 func (p BoardPlan) Takes(t Takeoff) string {
 	l, w := p.Layout, t.words()
-	return fmt.Sprintf("%s, %s: parts %s, offcuts kept %s, lost %s", several(l.Count, "board"), w.long(l.Stock), w.long(l.Parts), w.long(l.Offcuts), percent(l.Waste.MM(), l.Stock.MM()))
+	kept := "no offcut kept"
+	if l.Offcuts > 0 {
+		kept = "offcuts kept " + w.said(l.Offcuts)
+	}
+	hand, inHand := length.Length(0), ""
+	for i, n := range l.Used {
+		if b := p.Job.Boards[i]; b.InHand {
+			hand += b.Length * length.Length(n)
+		}
+	}
+	if hand > 0 {
+		inHand = ", " + w.long(hand) + " of it in hand"
+	}
+	return fmt.Sprintf("%s, %s%s: parts %s, %s, lost %s", several(l.Count, "board"), w.long(l.Stock), inHand, w.said(l.Parts), kept, percent(l.Waste.MM(), l.Stock.MM()))
 }
 
 // Bound says what no layout can do without, and whether this one is proven.
