@@ -40,7 +40,7 @@ unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
 			if err != nil {
 				return err
 			}
-			cuttings, err := packet.Shop(o.shop)
+			cuttings, err := packet.Shop(set, o.shop)
 			if err != nil {
 				return err
 			}

@@ -179,7 +179,7 @@ func isBox(q solid.Prism) bool {
 func (p *planner) bore(b solid.Bore, all []solid.Bore) {
 	axis, along := direction(b)
 	if !along {
-		p.left = append(p.left, fmt.Sprintf("%s: bored at %.0f° to the face, ⌀%s, with a jig", b.For, slope(b), p.tool.Style.Format(b.Diameter)))
+		p.left = append(p.left, fmt.Sprintf("%s bore ⌀%s, at %.0f° to the face", b.For, p.tool.Style.Format(b.Diameter), slope(b)))
 		return
 	}
 	var best *bore

@@ -4,17 +4,20 @@ import (
 	"bytes"
 	"fmt"
 
+	"stilewright/model/door"
 	"stilewright/render/dxf"
+	"stilewright/render/pdf"
 	"stilewright/render/shop"
+	"stilewright/render/svg"
 )
 
 // shopFolder holds what a CNC shop or a laser cutter is sent.
 const shopFolder = "cnc/"
 
-// Shop is every file of a shop's job: the cuttings as DXF and their list. None
-// for an empty job. Each cutting is read back before it leaves, and must be the
+// Shop is every file of a shop's job: the cuttings as DXF, their list, and the
+// cover sheets as SVG and in one PDF. None for an empty job. Each cutting is read back before it leaves, and must be the
 // one that was meant.
-func Shop(j shop.Job) ([]File, error) {
+func Shop(s door.Set, j shop.Job) ([]File, error) {
 	if len(j.Works) == 0 {
 		return nil, nil
 	}
@@ -33,5 +36,28 @@ func Shop(j shop.Job) ([]File, error) {
 		}
 		files = append(files, File{Name: shopFolder + w.Name + ".dxf", Data: out.Bytes()})
 	}
-	return append(files, File{Name: shopFolder + "parts.csv", Data: j.List()}), nil
+	files = append(files, File{Name: shopFolder + "parts.csv", Data: j.List()})
+	covers, err := shopCovers(s, j)
+	return append(files, covers...), err
+}
+
+// shopCovers are the cover sheets.
+func shopCovers(s door.Set, j shop.Job) ([]File, error) {
+	sheets, err := j.Covers(s)
+	if err != nil {
+		return nil, fmt.Errorf("cover sheets: %w", err)
+	}
+	var files []File
+	for _, page := range sheets {
+		var out bytes.Buffer
+		if err := svg.Write(&out, page); err != nil {
+			return nil, fmt.Errorf("%s as SVG: %w", page.Name, err)
+		}
+		files = append(files, File{Name: shopFolder + page.Name + ".svg", Data: out.Bytes()})
+	}
+	var out bytes.Buffer
+	if err := pdf.Write(&out, sheets, pdf.Options{Title: s.Job + ", cover for the shop", Author: s.By, Date: s.Drawn}); err != nil {
+		return nil, fmt.Errorf("cover.pdf: %w", err)
+	}
+	return append(files, File{Name: shopFolder + "cover.pdf", Data: out.Bytes()}), nil
 }

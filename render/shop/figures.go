@@ -19,13 +19,13 @@ func (o Options) figure(l length.Length) string {
 	return l.Decimal()
 }
 
-// measure writes a length of cuts, in millimetres, in the files' unit to one
-// decimal of a millimetre or two of an inch.
+// measure writes a length of cuts, in millimetres, in the files' unit with its
+// sign, to one decimal of a millimetre or two of an inch.
 func (o Options) measure(millimetres float64) string {
 	if o.Unit == length.Inches {
-		return fmt.Sprintf("%.2f", millimetres/length.Inch.MM())
+		return fmt.Sprintf("%.2f in", millimetres/length.Inch.MM())
 	}
-	return fmt.Sprintf("%.1f", millimetres)
+	return fmt.Sprintf("%.1f mm", millimetres)
 }
 
 // bounds is the smallest box round all lines of a cutting.

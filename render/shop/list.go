@@ -37,6 +37,6 @@ func (j Job) row(k Work) []string {
 		k.Name + ".dxf", strings.Join(k.Part.Labels, " "), k.Part.Name, k.Part.Material, o.figure(k.Part.Thickness), fmt.Sprint(k.Part.Quantity),
 		s.Face.String(), turned, o.Unit.String(), o.figure(s.Width), o.figure(s.Height),
 		o.figure(box.Min.X), o.figure(box.Min.Y), o.figure(box.Max.X), o.figure(box.Max.Y), kerf,
-		o.measure(s.CutLength()), fmt.Sprint(s.Pierces()), strings.Join(append(append([]string{}, k.Part.Notes...), k.LeftOut...), "; "),
+		strings.Fields(o.measure(s.CutLength()))[0], fmt.Sprint(s.Pierces()), strings.Join(append(append([]string{}, k.Part.Notes...), k.LeftOut...), "; "),
 	}
 }

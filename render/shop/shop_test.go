@@ -311,6 +311,9 @@ func holdLaws(t *testing.T, set door.Set, job Job) {
 			require.InEpsilon(t, part.Volume/w.Part.Thickness.MM(), w.Setup.Outline().Area(), 1e-6, w.Name)
 		}
 	}
+	for _, p := range partsOf(set) {
+		holdVolume(t, p)
+	}
 	nested := map[string]int{}
 	for _, w := range job.Works {
 		if !strings.HasPrefix(w.Part.Labels[0], "NEST") {
@@ -330,6 +333,37 @@ func holdLaws(t *testing.T, set door.Set, job Job) {
 			require.Equal(t, w.Part.Quantity, nested[w.Part.Labels[0]], "all of %s are nested", w.Part.Labels[0])
 		}
 	}
+}
+
+// holdVolume: what the files take from a part, pocket by pocket and depth by
+// depth, is what its solid's cuts take, where nothing is left out.
+func holdVolume(t *testing.T, p Part) {
+	t.Helper()
+	body := p.Solid
+	body.Bores = nil
+	plan := machining.Setups(body, machining.Tool{Diameter: 6 * mm, Reach: 200 * mm, Relief: machining.NoRelief})
+	if len(plan.LeftOut) > 0 || len(plan.Setups) == 0 {
+		return
+	}
+	taken := 0.0
+	for i, s := range plan.Setups {
+		outline := s.Outline()
+		if i == 0 {
+			taken += (s.Width.MM()*s.Height.MM() - outline.Area()) * s.Thickness.MM()
+		}
+		byDepth := map[length.Length]plane.Region{}
+		for _, c := range s.Contours {
+			if c.Operation == machining.Pocket {
+				byDepth[c.Depth] = append(byDepth[c.Depth], c.Path)
+			}
+		}
+		for depth, region := range byDepth {
+			taken += plane.Intersect(region, outline).Area() * depth.MM()
+		}
+	}
+	least, most := body.Bounds()
+	whole := (most.X - least.X).MM() * (most.Y - least.Y).MM() * (most.Z - least.Z).MM()
+	require.InDelta(t, whole-body.Volume(), taken, whole*1e-6, p.title())
 }
 
 func TestLawsOfSamples(t *testing.T) {
