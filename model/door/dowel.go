@@ -77,7 +77,7 @@ func (r *resolver) dowelLength() {
 		if limit.twice {
 			left -= d.Hole
 		}
-		r.stop("leaf.joint.dowel.length", RuleDowelLength, "dowels %v long need holes %v deep; of %s, %v that way, they leave %v: at least %v must be left; dowels up to %v fit", d.Length, d.Hole, limit.label, limit.size, left, jointBehind.in(r.units), max(0, most))
+		r.stop("leaf.joint.dowel.length", RuleDowelLength, "dowels %v long need holes %v deep; %s is %v that way and keeps %v: at least %v must be left; dowels up to %v fit", d.Length, d.Hole, limit.label, limit.size, left, jointBehind.in(r.units), max(0, most))
 		return
 	}
 	if least := 3 * d.Diameter; d.Length < least {
@@ -95,6 +95,10 @@ func (r *resolver) dowels(m Meeting, asked int, name string) int {
 		if room >= 0 && room < length.Length(n-1)*apart {
 			n = 1
 		}
+	}
+	if room < 0 {
+		r.stop("leaf.joint", RuleDowelRoom, "a dowel %v thick does not fit the end of %s, %v wide, clear of the panel's seats and its edges: thinner dowels, or a member of at least %v", r.set.Leaf.Joint.Dowel.Diameter, m.Member, m.Width(), (m.Width() - room).UpTo(r.tick))
+		return n
 	}
 	if room < length.Length(n-1)*apart {
 		r.stop("leaf.joint", RuleDowelRoom, "%d dowels at each end of %s need %v between the panel's seats for their middles; there is %v: fewer or thinner dowels, or a wider member", n, m.Member, length.Length(n-1)*apart, room)

@@ -122,7 +122,7 @@ func (r *resolver) tenonLength(name string, ends []Meeting, stated *length.Lengt
 		if limit.twice {
 			left -= mortise
 		}
-		r.stop("leaf.joint.tenon.length", RuleTenonLength, "tenons %v long need mortises %v deep; of %s, %v that way, they leave %v: at least %v must be left; tenons up to %v fit", long, mortise, limit.label, limit.size, left, jointBehind.in(r.units), max(0, most))
+		r.stop("leaf.joint.tenon.length", RuleTenonLength, "tenons %v long need mortises %v deep; %s is %v that way and keeps %v: at least %v must be left; tenons up to %v fit", long, mortise, limit.label, limit.size, left, jointBehind.in(r.units), max(0, most))
 	} else if long < thick {
 		r.warn("leaf.joint.tenon.length", RuleTenonLength, "a tenon %v thick and %v long holds little; %v or longer is better", thick, long, thick)
 	}

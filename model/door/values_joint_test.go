@@ -2,6 +2,7 @@ package door_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -9,6 +10,8 @@ import (
 	"stilewright/model/catalog"
 	"stilewright/model/door"
 	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
 )
 
 // jointChecks are figures of joints worked out by hand on the least model: a
@@ -41,6 +44,18 @@ var jointChecks = []struct{ model, figures string }{
 	// Loose tenons: three times 1/2 in each part; as wide as the rail allows.
 	{"leaf.joint.kind=loose-tenon", "tenon.length=1 1/2; tenon.mortise=1 9/16; tenon.R1.width=2 3/16"},
 	{"leaf.joint.kind=loose-tenon; leaf.joint.tenon.width=1 3/4", "tenon.width=1 3/4; tenon.R1.width=1 3/4"},
+	// Muntins 2 wide: three times the tenon; where two meet in a rail of 3, 1/4 is
+	// left between: (3 − 1/4)/2 less 1/16; 2 less two rabbets and 1/8 beside each.
+	{"leaf.joint.kind=mortise-and-tenon; leaf.lites.columns=2; leaf.muntin=2", "tenon.muntin.length=1 1/2; tenon.muntin.mortise=1 9/16; tenon.muntin.width=1; tenon.length=2 21/32"},
+	{"leaf.joint.kind=mortise-and-tenon; leaf.rail=; leaf.rail.top=4; leaf.rail.cross=3; leaf.rail.bottom=4; leaf.lites.rows=2; leaf.lites.columns=2; leaf.muntin=2",
+		"tenon.muntin.length=1 5/16; tenon.muntin.mortise=1 3/8"},
+	{"leaf.joint.kind=loose-tenon; leaf.joint.tenon.length=1 1/4; leaf.lites.columns=2; leaf.muntin=2", "tenon.length=1 1/4; tenon.muntin.length=1 1/4"},
+	// One dowel in a muntin 2 wide: from 3/4 to 1 1/4 two would stand too near.
+	{"leaf.joint.kind=dowel; leaf.lites.columns=2; leaf.muntin=2", "dowel.muntin.1=1"},
+	{"leaf.joint.kind=dowel; leaf.rail=; leaf.rail.top=4; leaf.rail.cross=2 1/2; leaf.rail.bottom=4; leaf.lites.rows=2; leaf.lites.columns=2; leaf.muntin=2",
+		"dowel.length=2 1/8; dowel.hole=1 1/8; dowel.R2.1=3/4; dowel.R2.2=1 3/4"},
+	// Pockets in a muntin 2 wide: 3/8 rabbet + 1/8 + half a pocket from both edges.
+	{"leaf.lites.columns=2; leaf.muntin=2", "pocket.muntin.1=11/16; pocket.muntin.2=1 5/16"},
 	{"leaf.joint.kind=half-lap", "lap.front=11/16"},
 	{"leaf.joint.kind=bridle", "tenon.front=7/16; bridle.back=15/16"},
 	// Pockets of 1 3/8 stock with 2 1/2 screws: (0.6875 + 0.1875 × cos 15°) ÷
@@ -127,4 +142,37 @@ func TestJointPracticesAreKnown(t *testing.T) {
 	}
 	_, err := catalog.Species("american beech")
 	require.NoError(t, err)
+}
+
+// Who keeps which layer of the thickness where a rail and a stile cross, from
+// the front, by hand for a frame 1 3/8 in thick: half-lapped, the stile the
+// front half everywhere; bridled, a tenon from 7/16 to 15/16 in a slot at the
+// corner, a fork over a web at a cross rail.
+func TestLayersOfLaps(t *testing.T) {
+	type layer struct{ from, to length.Length }
+	whole, mid := in+3*in/8, 11*in/16
+	front, back := 7*in/16, 15*in/16
+	for _, c := range []struct {
+		joint, rail string
+		ofRail      []layer
+		ofStile     []layer
+	}{
+		{"half-lap", "R1", []layer{{mid, whole}}, []layer{{0, mid}}},
+		{"half-lap", "R2", []layer{{mid, whole}}, []layer{{0, mid}}},
+		{"bridle", "R1", []layer{{front, back}}, []layer{{0, front}, {back, whole}}},
+		{"bridle", "R2", []layer{{0, front}, {back, whole}}, []layer{{front, back}}},
+		{"bridle", "R3", []layer{{front, back}}, []layer{{0, front}, {back, whole}}},
+		{"mortise-and-tenon; leaf.joint.tenon.through=yes", "R2", []layer{{front, back}}, []layer{{0, front}, {back, whole}}},
+	} {
+		leaf := resolved(t, least, "leaf.lites.rows=2; leaf.joint.kind="+c.joint).Leaf
+		i := slices.IndexFunc(leaf.Rails, func(r door.Rail) bool { return r.Label == c.rail })
+		at := plane.At(leaf.Stile.Half(), leaf.Rails[i].Centre())
+		for label, want := range map[string][]layer{c.rail: c.ofRail, "SL": c.ofStile} {
+			var got []layer
+			for _, run := range partOf(t, leaf, label).Solid.Section(solid.X, at.X).Along(at.Y) {
+				got = append(got, layer{run[0], run[1]})
+			}
+			require.Equal(t, want, got, "%s: %s at %s", c.joint, label, c.rail)
+		}
+	}
 }
