@@ -9,8 +9,8 @@ type Leaf struct {
 	Thickness *length.Length   `key:"thickness" doc:"finished thickness of the frame; left out, it follows from the stock" least:"12" most:"80"`
 	Stile     *length.Length   `key:"stile" doc:"width of the stiles across the face; left out, it follows from the stock" least:"20" most:"400"`
 	Rail      Rails            `key:"rail" doc:"widths of the rails across the face, or one size for all; left out, they follow from the stock" one:"all"`
-	Crosses   []*length.Length `key:"crosses" doc:"widths of the cross rails one by one, from the bottom up, where they differ: a wide one for a pull" least:"20" most:"600" count:"1 19"`
-	Muntin    *length.Length   `key:"muntin" doc:"width of the muntins across the face" least:"12" most:"400"`
+	Crosses   []*length.Length `key:"crosses" doc:"widths of the cross rails one by one from the bottom up, in place of rail.cross: a wide one for a pull" least:"20" most:"600" count:"1 19"`
+	Muntin    *length.Length   `key:"muntin" doc:"width of the muntins across the face; left out, half a stile" least:"12" most:"400"`
 	Lites     Lites            `key:"lites" doc:"how the leaf is divided"`
 	Joint     Joint            `key:"joint" doc:"how rails are joined to stiles, and muntins to rails; one word will do" one:"kind"`
 	Edges     []Edge           `key:"edges" doc:"edges of the frame that are rounded or chamfered" count:"1 8"`
@@ -27,8 +27,8 @@ type Rails struct {
 
 // Lites tells how a leaf is divided.
 type Lites struct {
-	Rows    int     `key:"rows" doc:"lites one above another" range:"1 20"`
-	Columns int     `key:"columns" doc:"lites side by side, with muntins between" range:"1 12"`
+	Rows    int     `key:"rows" doc:"lites one above another; left out, as many as heights or crosses tell" range:"1 20"`
+	Columns int     `key:"columns" doc:"lites side by side, with muntins between; left out, as many as widths tell" range:"1 12"`
 	Spacing string  `key:"spacing" doc:"of the rails; equal-lites: all lites the same height; equal-centres: rail centres evenly apart" choice:"equal-lites equal-centres"`
 	Across  string  `key:"across" doc:"of the muntins; equal-lites: all lites the same width; equal-centres: centres of stiles and muntins evenly apart" choice:"equal-lites equal-centres"`
 	Heights []Sight `key:"heights" doc:"sight heights from the bottom up, one a row; 'rest' shares what the others leave" above:"0" most:"4000" count:"1 20"`
