@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"flag"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -170,5 +171,39 @@ func TestRandomBoards(t *testing.T) {
 			parts = append(parts, Part{Label: string(rune('A' + len(parts))), Solid: s})
 		}
 	}
+	agree(t, parts)
+}
+
+// What is written of random boards milled and bored along all three axes is
+// what they measure, and most of them can be written.
+func TestRandomPieces(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(*seed, 5))
+	between := func(a, b float64) float64 { return a + rnd.Float64()*(b-a) }
+	size := [3]float64{100, 40, 200}
+	var parts []Part
+	refused := 0
+	for len(parts) < 30 {
+		s := block(size[0], size[1], size[2])
+		for range 1 + rnd.IntN(4) {
+			a := solid.Axis(rnd.IntN(3))
+			across := solid.Vec{X: length.Round(size[0]), Y: length.Round(size[1]), Z: length.Round(size[2])}.Flat(a)
+			corner := func() plane.Point { return point(between(-10, across.X.MM()+10), between(-10, across.Y.MM()+10)) }
+			outline := plane.RoundedRect(plane.BoxOf(corner(), corner()), length.Round(between(-5, 10)))
+			from := between(-10, size[a])
+			s.Cuts = append(s.Cuts, cut(a, outline, from, from+between(5, 60)))
+		}
+		for range rnd.IntN(3) {
+			a := solid.Axis(rnd.IntN(3))
+			from := at(between(5, 95), between(5, 35), between(5, 195))
+			s.Bores = append(s.Bores, bore(from, from.Add(solid.Raise(plane.Point{}, a, length.Round(between(-120, 120)))), between(2, 8)))
+		}
+		if Write(new(bytes.Buffer), "", []Part{{Label: "B", Solid: s}}) != nil {
+			refused++
+			continue
+		}
+		parts = append(parts, Part{Label: fmt.Sprint(len(parts)), Solid: s})
+	}
+	t.Logf("%d refused", refused)
+	assert.Less(t, refused, 90, "seed %d", *seed)
 	agree(t, parts)
 }
