@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -39,17 +40,25 @@ func (s *scene) bores(body int) {
 	}
 }
 
-// straightIn draws a bore along Y: one circle, seen or covered.
+// straightIn draws a bore along Y: one circle, that of its nearest mouth, seen
+// or covered.
 func (s *scene) straightIn(d drill, body int) {
 	at, radius := d.bore.From.Flat(solid.Y), d.bore.Diameter.Half()
 	circle := oval{s.mirror(at), radius, radius, 0}
-	for _, run := range s.bodies[body].Solid.Pierce(d.bore.From, d.bore.To) {
+	runs := s.bodies[body].Solid.Pierce(d.bore.From, d.bore.To)
+	var facing []length.Length // the distances of mouths one looks at
+	for _, run := range runs {
 		for _, end := range [...]solid.End{run.In, run.Out} {
-			if s.facing(end) && !s.ovals[circle] {
-				s.ovals[circle] = true
-				s.mouth(plane.Region{s.shape(circle)}, d.place(end).Y, d, body)
+			if s.facing(end) {
+				facing = append(facing, s.distance(d.place(end).Y))
 			}
 		}
+	}
+	if len(facing) > 0 && !s.ovals[circle] {
+		s.ovals[circle] = true
+		s.mouth(plane.Region{s.shape(circle)}, s.distance(slices.Min(facing)), d, body)
+	}
+	if len(runs) > 0 {
 		s.cover(circle, d)
 	}
 }
@@ -132,7 +141,7 @@ func (s *scene) mouth(section plane.Region, y length.Length, d drill, body int) 
 		}
 		cut := false
 		for _, path := range section {
-			inside, outside := clip(path, f.region)
+			inside, outside, _ := clip(path, f.region)
 			cut = cut || len(outside) > 0
 			for _, p := range inside {
 				s.curve(p, f.near, d, s.bodies[body].Layer)
@@ -148,7 +157,7 @@ func (s *scene) mouth(section plane.Region, y length.Length, d drill, body int) 
 
 // curve draws a curve that shows at the distance near, unless it is covered.
 func (s *scene) curve(p plane.Path, near length.Length, d drill, layer sheet.Layer) {
-	visible, hidden := s.split(p, near)
+	visible, hidden := s.split(p, near, false)
 	for _, q := range visible {
 		s.curves = append(s.curves, Line{q, layer, sheet.Wide, sheet.Continuous})
 	}
@@ -201,7 +210,7 @@ func (s *scene) within(e solid.End, seen []opening, d drill) {
 				outside = append(outside, p)
 				continue
 			}
-			inside, out := clip(p, o.region)
+			inside, out, _ := clip(p, o.region)
 			for _, q := range inside {
 				s.curve(q, o.near, d, sheet.Outline)
 			}

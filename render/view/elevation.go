@@ -10,24 +10,27 @@ import (
 	"stilewright/render/sheet"
 )
 
-// Elevation gives the lines seen from the front (from -Y, X to the right and Z
-// up) or the back (-X to the right). Visible edges are wide and continuous,
-// covered ones narrow and Hidden. Edges that fall on one another are drawn
-// once, as what the nearest of them is; where two bodies meet in one face the
-// joint is drawn.
+// Elevation gives the lines seen from a side, in the coordinates that Side
+// tells. Visible edges are wide and continuous, covered ones narrow and Hidden.
+// Edges that fall on one another are drawn once, as what the nearest of them
+// is; where two bodies meet in one face the joint is drawn. Where a round face
+// turns away from the eye its outline is drawn; where it runs smoothly into a
+// flat one, a narrow line (see tangentGap).
 //
-// A body is drawn as its slabs (solid.Solid.Stack). Of its bores, a mouth in a
-// face that one looks at is visible, with what shows of the bore's end in it;
-// the rest of a bore is its covered outline. Bodies must not clash.
+// Of bores, a mouth in a face that one looks at is visible, with what shows of
+// the bore's end in it; the rest of a bore is its covered outline. Bodies must
+// not clash. One that has no shell (solid.Solid.Shell) is drawn as its slabs,
+// what is round across the eye as half-way through it.
 func Elevation(bodies []Body, from Side, o Options) []Line {
+	bodies, from = turned(bodies, from)
 	s := scene{bodies: bodies, from: from, options: o, drawn: ink{}, ovals: map[oval]bool{}, shapes: map[oval]plane.Path{}}
 	s.lay()
-	for i := range s.faces {
-		f := &s.faces[i]
-		for _, path := range f.region {
-			visible, hidden := s.split(path, f.near)
+	for i := range s.outlines {
+		f := &s.outlines[i]
+		for _, path := range f.paths {
+			visible, hidden := s.split(path, f.near, f.shaped)
 			s.see(visible, bodies[f.body].Layer)
-			s.hide(hidden, f.body)
+			s.hide(hidden, f)
 		}
 	}
 	if !o.NoBores {
@@ -35,6 +38,7 @@ func Elevation(bodies []Body, from Side, o Options) []Line {
 			s.bores(i)
 		}
 	}
+	s.seeTangents()
 	return append(joined(s.strokes), s.curves...)
 }
 
@@ -43,7 +47,11 @@ type scene struct {
 	bodies  []Body
 	from    Side
 	options Options
-	faces   []face // nearest first
+	faces   []face // what hides: nearest first
+
+	outlines []outlined // nearest first
+	tangents []outlined
+
 	drawn   ink
 	strokes []stroke
 
@@ -61,25 +69,44 @@ type face struct {
 	bounds plane.Box
 }
 
-// lay sorts all slabs by their distance from the eye.
+// lay sorts what hides and what is drawn by its distance from the eye.
 func (s *scene) lay() {
 	for i, b := range s.bodies {
+		if !b.Solid.Even(solid.Y) && !disc(b.Solid) && s.shaped(i) {
+			continue
+		}
 		for _, slab := range b.Solid.Stack() {
-			f := face{body: i, near: slab.From, at: slab.From, region: slab.Region}
-			if s.from == Back {
-				f.near, f.at, f.region = -slab.To, slab.To, slab.Region.MirrorX(0)
-			}
-			f.bounds = f.region.Bounds()
+			f := s.faceOf(i, slab)
 			s.faces = append(s.faces, f)
+			s.outlines = append(s.outlines, outlined{body: i, near: f.near, paths: f.region})
 		}
 	}
 	slices.SortStableFunc(s.faces, func(a, b face) int { return cmp.Compare(a.near, b.near) })
+	slices.SortStableFunc(s.outlines, func(a, b outlined) int { return cmp.Compare(a.near, b.near) })
+}
+
+// faceOf is a slab as it hides what lies behind it.
+func (s *scene) faceOf(body int, slab solid.Slab) face {
+	f := face{body: body, near: slab.From, at: slab.From, region: slab.Region}
+	if s.from == Back {
+		f.near, f.at, f.region = -slab.To, slab.To, slab.Region.MirrorX(0)
+	}
+	f.bounds = f.region.Bounds()
+	return f
+}
+
+// distance is how far a place along Y lies from the eye, as face.near.
+func (s *scene) distance(y length.Length) length.Length {
+	if s.from == Back {
+		return -y
+	}
+	return y
 }
 
 // split parts a path that lies at the distance near into what one sees of it
 // and what is covered. What runs along the edge of a nearer face is in
-// neither: that edge is drawn.
-func (s *scene) split(path plane.Path, near length.Length) (visible, hidden []plane.Path) {
+// neither, since that edge is drawn, unless rims keeps it in sight.
+func (s *scene) split(path plane.Path, near length.Length, rims bool) (visible, hidden []plane.Path) {
 	bounds := path.Bounds()
 	visible = []plane.Path{path}
 	for i := range s.faces {
@@ -92,31 +119,33 @@ func (s *scene) split(path plane.Path, near length.Length) (visible, hidden []pl
 		}
 		var rest []plane.Path
 		for _, p := range visible {
-			in, out := clip(p, f.region)
+			in, out, on := clip(p, f.region)
 			hidden = append(hidden, in...)
 			rest = append(rest, out...)
+			if rims {
+				rest = append(rest, on...)
+			}
 		}
 		visible = rest
 	}
 	return visible, hidden
 }
 
-// clip is plane.Clip without what runs along the boundary. A path that no edge
-// comes near is inside or outside as a whole.
-func clip(p plane.Path, r plane.Region) (inside, outside []plane.Path) {
+// clip is plane.Clip; a path that no edge comes near is inside or outside as a
+// whole.
+func clip(p plane.Path, r plane.Region) (inside, outside, boundary []plane.Path) {
 	bounds := p.Bounds().Grow(same)
 	for _, path := range r {
 		for _, e := range path {
 			if overlap(e.Bounds(), bounds) {
-				inside, outside, _ = plane.Clip(p, r)
-				return inside, outside
+				return plane.Clip(p, r)
 			}
 		}
 	}
 	if r.Where(p[0].From) == plane.Inside {
-		return []plane.Path{p}, nil
+		return []plane.Path{p}, nil, nil
 	}
-	return nil, []plane.Path{p}
+	return nil, []plane.Path{p}, nil
 }
 
 // overlap tells whether the boxes meet in more than a point on their sides;
@@ -134,12 +163,18 @@ func (s *scene) see(paths []plane.Path, layer sheet.Layer) {
 // covered is the style of all covered edges.
 var covered = style{sheet.HiddenEdge, sheet.Narrow, sheet.Hidden}
 
-// hide draws covered paths of a body as far as the options ask for them.
-func (s *scene) hide(paths []plane.Path, body int) {
+// hide draws covered paths as far as the options ask for them.
+func (s *scene) hide(paths []plane.Path, of *outlined) {
+	use := func(e plane.Edge) string {
+		if of.shaped {
+			return of.use
+		}
+		return s.purpose(e, of.body)
+	}
 	for _, path := range paths {
 		for _, e := range path {
 			for _, part := range s.drawn.draw(e) {
-				if s.options.NoHidden || len(s.options.HiddenFor) > 0 && !s.wanted(s.purpose(part, body)) {
+				if s.options.NoHidden || len(s.options.HiddenFor) > 0 && !s.wanted(use(part)) {
 					continue
 				}
 				s.strokes = append(s.strokes, stroke{part, covered})

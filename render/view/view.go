@@ -1,6 +1,8 @@
 package view
 
 import (
+	"slices"
+
 	"stilewright/model/length"
 	"stilewright/model/plane"
 	"stilewright/model/solid"
@@ -46,12 +48,39 @@ type Line struct {
 // A Side is where one stands to look at an elevation.
 type Side int
 
-// The sides. From the back, X is mirrored to -X, so that the picture reads as
-// one stands behind it.
+// The sides, with what goes to the right and up in the picture: it reads as one
+// stands there.
 const (
-	Front Side = iota
-	Back
+	Front  Side = iota // from -Y: X and Z
+	Back               // from +Y: -X and Z
+	Left               // from -X: -Y and Z
+	Right              // from +X: Y and Z
+	Top                // from +Z: X and Y
+	Bottom             // from -Z: X and -Y
 )
+
+// turned are the bodies turned so that what was to be seen from the side is
+// seen from the front, but for the back.
+func turned(bodies []Body, from Side) ([]Body, Side) {
+	about, quarters := solid.Z, 0
+	switch from {
+	case Left:
+		quarters = 1
+	case Right:
+		quarters = -1
+	case Top:
+		about, quarters = solid.X, 1
+	case Bottom:
+		about, quarters = solid.X, -1
+	default:
+		return bodies, from
+	}
+	all := slices.Clone(bodies)
+	for i := range all {
+		all[i].Solid = all[i].Solid.Turn(about, quarters)
+	}
+	return all, Front
+}
 
 // Options are choices about a view. The zero Options draw everything at full
 // size.
@@ -67,6 +96,10 @@ type Options struct {
 	// bores of these purposes (solid.Cut.For, solid.Bore.For); "" stands for
 	// the edges of blanks.
 	HiddenFor []string
+
+	// NoTangents leaves out the narrow lines in which round faces run into
+	// flat ones.
+	NoTangents bool
 
 	// NoBores leaves bores out of elevations.
 	NoBores bool
