@@ -6,6 +6,7 @@ import (
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
+	typeface "stilewright/render/lettering"
 	"stilewright/render/sheet"
 )
 
@@ -153,7 +154,7 @@ func (d *drawing) fill(to *entities, f sheet.Fill) {
 // text writes a line of text. One that is blank shows nothing, and readers
 // take a TEXT without any letter for a fault.
 func (d *drawing) text(to *entities, t sheet.Text) {
-	s := encode(t.String)
+	s := encode(typeface.Plain(t.String))
 	if isBlank(s) {
 		return
 	}

@@ -56,10 +56,12 @@ var replacements = map[rune]string{
 // a line's end, becomes a space; other control characters and invisible marks
 // vanish; the signs named in this package's table of replacements are written
 // out ("≤" as "<=", "≈" as "~", "…" as "..."); a combining accent the font
-// lacks vanishes; everything else becomes "?".
-// Text that is legible already is returned unchanged.
+// lacks vanishes; everything else becomes "?". A fraction written with a slash,
+// "59 7/8", is set as one, "59⁷⁄₈". Text that is legible already is returned
+// unchanged.
 func Legible(text string) string {
 	table, ok := glyphs(), true
+	text = fractions(text)
 	for _, r := range text {
 		if _, has := table[r]; !has {
 			ok = false
