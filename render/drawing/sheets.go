@@ -3,6 +3,7 @@ package drawing
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"sync"
 
 	"stilewright/model/catalog"
@@ -18,15 +19,34 @@ type plan struct {
 	tall                     bool // may stand upright where that allows a larger scale
 }
 
-// plans lists the sheets of every set in their order.
-func plans() []plan {
-	return []plan{
-		{"1-set", "Set in the opening", "The opening as measured, from the room, with its leaves closed.", setElevation, false},
-		{"2-leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront, true},
-		{"3-leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack, true},
-		{"4-sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false},
-		{"5-details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details, false},
+// plans lists the sheets of a set in their order.
+func plans(s door.Set) []plan {
+	all := []plan{
+		{"set", "Set in the opening", "The opening as measured, from the room, with its leaves closed.", setElevation, false},
+		{"leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront, true},
+		{"leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack, true},
+		{"sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false},
+		{"details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details, false},
 	}
+	for _, k := range kinds(s.Leaf) {
+		if k.first.Role == door.PanelRole {
+			continue
+		}
+		all = append(all, plan{"part-" + k.labels[0], "Part " + k.label() + ", " + k.first.Name, "The part's faces unrolled about its length, its end, and a table of its holes.", partSheet(k), false})
+	}
+	panels := slices.Collect(slices.Chunk(panelKinds(s.Leaf), panelsEach))
+	for i, some := range panels {
+		name, title := "panels", "Panels"
+		if len(panels) > 1 {
+			name, title = fmt.Sprintf("panels-%d", i+1), fmt.Sprintf("Panels, sheet %d of %d", i+1, len(panels))
+		}
+		all = append(all, plan{name, title, "The different panels from the room, with their sizes, corners and number.", panelSheet(some), false})
+	}
+	all = append(all, plan{"schedules", "Schedules and notes", "The parts and the hardware of the whole set, and notes and cautions.", schedules, false})
+	for i := range all {
+		all[i].name = fmt.Sprintf("%02d-%s", i+1, all[i].name)
+	}
+	return all
 }
 
 // Sheets draws the set. It errs when the paper asked for does not exist or a
@@ -36,7 +56,7 @@ func Sheets(s door.Set) ([]sheet.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := plans()
+	all := plans(s)
 	sheets, errs := make([]sheet.Sheet, len(all)), make([]error, len(all))
 	var drawn sync.WaitGroup
 	for i, plan := range all {

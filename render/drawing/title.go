@@ -79,15 +79,9 @@ func (p *page) border(path plane.Path, weight sheet.Weight) {
 // row as its head, and returns its height. Columns named by right are set to
 // the right.
 func (p *page) table(corner plane.Point, rows [][]string, right map[int]bool) (wide, high length.Length) {
-	columns := make([]length.Length, len(rows[0]))
-	for _, row := range rows {
-		for i, s := range row {
-			columns[i] = max(columns[i], lettering.Advance(lettering.Legible(s), figureHeight))
-		}
-	}
-	const pad = 5 * mm / 2
-	wide = pad * length.Length(2*len(columns))
-	wide += length.Sum(columns...)
+	columns := columnWidths(rows)
+	wide, _ = p.tableSize(rows)
+	const pad = tablePad
 	y := corner.Y
 	for n, row := range rows {
 		x := corner.X
@@ -106,6 +100,26 @@ func (p *page) table(corner plane.Point, rows [][]string, right map[int]bool) (w
 		}
 	}
 	return wide, corner.Y - y
+}
+
+// tablePad is left on both sides of a column.
+const tablePad = 5 * mm / 2
+
+// columnWidths are the widths of a table's columns.
+func columnWidths(rows [][]string) []length.Length {
+	columns := make([]length.Length, len(rows[0]))
+	for _, row := range rows {
+		for i, s := range row {
+			columns[i] = max(columns[i], advance(s))
+		}
+	}
+	return columns
+}
+
+// tableSize is the room a table takes.
+func (p *page) tableSize(rows [][]string) (wide, high length.Length) {
+	columns := columnWidths(rows)
+	return tablePad*length.Length(2*len(columns)) + length.Sum(columns...), length.Length(len(rows))*(linePitch+mm) + mm
 }
 
 // notes sets lines of text from the upper left corner down, in n columns of one

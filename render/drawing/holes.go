@@ -1,0 +1,161 @@
+package drawing
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"stilewright/model/length"
+	"stilewright/model/solid"
+	"stilewright/render/lettering"
+)
+
+// A hole is a bore of a laid part as it shows in one of its faces.
+type hole struct {
+	use      string // what it is for
+	face     string // the face it is drilled from
+	diameter length.Length
+	deep     length.Length
+	along    length.Length // from the left end
+	y, z     length.Length // of its mouth, in the part's frame
+	width    length.Length // of the part
+	thick    length.Length
+}
+
+// shown is the mouth's place across a face as it is drawn, from its lower line.
+func (h hole) shown(f face) length.Length {
+	switch f.turns {
+	case 1:
+		return h.y
+	case 2:
+		return h.width - h.z
+	case 3:
+		return h.thick - h.y
+	}
+	return h.z
+}
+
+// across is the mouth's place across its own face, as it is drawn there.
+func (h hole) across(l laidPart) length.Length {
+	for _, f := range l.faces() {
+		if f.word == h.face {
+			return h.shown(f)
+		}
+	}
+	return h.z
+}
+
+// holes are the bores of a part, each with the face its mouth lies in.
+func (l laidPart) holes() []hole {
+	var all []hole
+	for _, b := range l.solid.Bores {
+		if b.For == "pilot" {
+			continue // the tip of the bit that drills the pocket
+		}
+		dx, dy, dz := (b.To.X - b.From.X).MM(), (b.To.Y - b.From.Y).MM(), (b.To.Z - b.From.Z).MM()
+		size := math.Sqrt(dx*dx + dy*dy + dz*dz)
+		for _, run := range l.solid.Pierce(b.From, b.To) {
+			end, normal := run.In, run.In.Normal
+			if normal == [3]float64{} {
+				end, normal = run.Out, run.Out.Normal
+			}
+			if normal == [3]float64{} { // from a rabbet's wall: it begins there
+				end, normal = run.In, [3]float64{-dx, -dy, -dz}
+			}
+			at := func(from length.Length, d float64) length.Length {
+				return from + length.Round(float64(d*end.Along)/size)
+			}
+			all = append(all, hole{use: b.For, face: l.faceOf(normal), diameter: b.Diameter, deep: length.Round(run.Out.Along - run.In.Along),
+				along: at(b.From.X, dx), y: at(b.From.Y, dy), z: at(b.From.Z, dz), width: l.width, thick: l.thickness})
+		}
+	}
+	return all
+}
+
+// faceOf is the word of the face with that outward direction.
+func (l laidPart) faceOf(normal [3]float64) string {
+	faces := l.faces()
+	axis := solid.X
+	for _, a := range []solid.Axis{solid.Y, solid.Z} {
+		if math.Abs(normal[a]) > math.Abs(normal[axis]) {
+			axis = a
+		}
+	}
+	positive := normal[axis] > 0
+	switch {
+	case axis == solid.Z && positive:
+		return faces[0].word
+	case axis == solid.Z:
+		return faces[2].word
+	case axis == solid.Y && positive:
+		return faces[3].word
+	case axis == solid.Y:
+		return faces[1].word
+	case l.first.Grain == solid.Z && positive:
+		return "upper end"
+	case l.first.Grain == solid.Z:
+		return "foot"
+	case positive:
+		return "right end"
+	}
+	return "left end"
+}
+
+// alongEach is how many places along a part stand in one line of the table.
+const alongEach = 8
+
+// holeRows is the table of a part's holes: those alike in one row, with their
+// places along the part.
+func (p *page) holeRows(l laidPart) [][]string {
+	f := p.style.Format
+	rows := [][]string{{"HOLES", "QTY", "FROM", "⌀", "DEEP", "ACROSS", "ALONG"}}
+	type key struct {
+		use, face              string
+		diameter, deep, across length.Length
+	}
+	groups, order := map[key][]length.Length{}, []key{}
+	for _, h := range l.holes() {
+		k := key{h.use, h.face, h.diameter, h.deep, h.across(l)}
+		if _, known := groups[k]; !known {
+			order = append(order, k)
+		}
+		groups[k] = append(groups[k], h.along)
+	}
+	slices.SortStableFunc(order, func(a, b key) int {
+		return cmp.Or(cmp.Compare(a.use, b.use), cmp.Compare(a.face, b.face), cmp.Compare(a.across, b.across))
+	})
+	for _, k := range order {
+		places := groups[k]
+		slices.Sort(places)
+		var words []string
+		for _, at := range places {
+			words = append(words, f(at))
+		}
+		head := []string{k.use, fmt.Sprint(len(places)), k.face, f(k.diameter), f(k.deep), f(k.across)}
+		for i := 0; i < len(words); i += alongEach {
+			rows = append(rows, append(slices.Clip(head), strings.Join(words[i:min(i+alongEach, len(words))], ", ")))
+			head = []string{"", "", "", "", "", ""}
+		}
+	}
+	return rows
+}
+
+// label is the part's label, or the range of labels of parts that are alike.
+func (k kind) label() string {
+	if n := len(k.labels); n > 1 {
+		return k.labels[0] + ".." + k.labels[n-1]
+	}
+	return k.labels[0]
+}
+
+// capitals is a word in capitals.
+func capitals(s string) string { return strings.ToUpper(s) }
+
+// sortedKeys are the keys of a map in order.
+func sortedKeys(m map[string][]length.Length) []string { return slices.Sorted(maps.Keys(m)) }
+
+// advance is the width of a figure on the paper.
+func advance(s string) length.Length { return lettering.Advance(lettering.Legible(s), figureHeight) }

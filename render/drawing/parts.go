@@ -1,0 +1,294 @@
+package drawing
+
+import (
+	"fmt"
+
+	"stilewright/model/catalog"
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/render/dimension"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// A laidPart is a wooden part in its own frame, its length along X, its width
+// along Z and its front face at Y 0, its least corner at the origin.
+type laidPart struct {
+	kind
+	solid                    solid.Solid
+	length, width, thickness length.Length
+}
+
+// lay lays a part down: what stands is turned so that its upper end points to
+// the right.
+func lay(k kind) laidPart {
+	body := k.first.Solid
+	if k.first.Grain == solid.Z {
+		body = body.Turn(solid.Y, 1)
+	}
+	least, most := body.Bounds()
+	body = body.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z})
+	return laidPart{k, body, most.X - least.X, most.Z - least.Z, most.Y - least.Y}
+}
+
+// A face is one side of a laid part as it is drawn, unrolled about its length.
+type face struct {
+	word  string // of the face in tables
+	turns int    // quarter turns about X that bring it to the front
+	high  length.Length
+}
+
+// faces are the four long faces of a part, from the top of the page down: upper edge,
+// front, lower edge, back.
+func (l laidPart) faces() [4]face {
+	upper, lower := "top edge", "bottom edge"
+	switch {
+	case l.first.Label == "SL":
+		upper, lower = "outer edge", "inner edge"
+	case l.first.Label == "SR":
+		upper, lower = "inner edge", "outer edge"
+	case l.first.Grain == solid.Z:
+		upper, lower = "left edge", "right edge"
+	}
+	return [4]face{{upper, 1, l.thickness}, {"front", 0, l.width}, {lower, 3, l.thickness}, {"back", 2, l.width}}
+}
+
+// worked tells whether anything is cut or bored into a face from outside.
+func (l laidPart) worked(f face) bool {
+	body := l.solid.Turn(solid.X, f.turns)
+	least, _ := body.Bounds()
+	for _, c := range body.Cuts {
+		low, _ := (solid.Solid{Blank: c.Prism}).Bounds()
+		if low.Y <= least.Y {
+			return true
+		}
+	}
+	for _, h := range l.holes() {
+		if h.face == f.word {
+			return true
+		}
+	}
+	return false
+}
+
+// shown are the faces that are drawn: the front, and those that are worked.
+func (l laidPart) shown() []face {
+	var shown []face
+	for _, f := range l.faces() {
+		if f.turns == 0 || l.worked(f) {
+			shown = append(shown, f)
+		}
+	}
+	return shown
+}
+
+// partSheet draws one part: its faces unrolled, its end, and its holes.
+func partSheet(k kind) func(*page) {
+	return func(p *page) {
+		l := lay(k)
+		rows := p.holeRows(l)
+		notes := p.partNotes(l)
+		_, tall := p.tableSize(rows)
+		if len(rows) == 1 {
+			tall = 0
+		}
+		_, down := columns(1, notes)
+		zone := p.work
+		zone.Min.Y += max(tall, down) + gutter
+		p.stack(zone, l)
+		if p.trial || p.err != nil {
+			return
+		}
+		wide, _ := columns(1, notes)
+		if len(rows) > 1 {
+			p.table(plane.At(p.work.Min.X, p.work.Min.Y+max(tall, down)), rows, map[int]bool{1: true})
+		}
+		p.notes(plane.At(p.work.Max.X-wide, p.work.Min.Y+max(tall, down)), 1, notes...)
+	}
+}
+
+// stack draws the shown faces one below another at the largest standard scale
+// at which they fit, and the right-hand end beside the front.
+func (p *page) stack(zone plane.Box, l laidPart) {
+	zone.Min.Y += titleRoom
+	for _, scale := range p.scalesTaken {
+		if scale.Paper > scale.Real || scale.OnPaper(l.length+l.thickness) > zone.Width() {
+			continue
+		}
+		s := partStack{page: p, part: l, scale: scale}
+		if !s.fits(zone) {
+			continue
+		}
+		s.draw(zone)
+		return
+	}
+	p.err = fmt.Errorf("part %s, %s long, fits no standard scale on %s paper: name a larger paper", l.first.Label, p.style.Format(l.length), p.paper.Name)
+}
+
+// A partStack is the views of one part at one scale.
+type partStack struct {
+	page  *page
+	part  laidPart
+	scale catalog.Scale
+}
+
+// faceGap is left between two views of a part, beside their dimensions.
+const faceGap = 7 * mm
+
+// paperScale is the scale as sheets hold it.
+func (s partStack) paperScale() sheet.Scale {
+	return sheet.Scale{Paper: s.scale.Paper, Real: s.scale.Real}
+}
+
+// frame is the place of a view of a size with its lower left corner at a point.
+func (s partStack) frame(corner plane.Point, wide, high length.Length) dimension.Frame {
+	return dimension.Frame{Box: plane.BoxOf(corner, corner.Add(s.scale.OnPaper(wide), s.scale.OnPaper(high))), Scale: s.paperScale()}
+}
+
+// extent is what a face takes on the paper about its own corner, with its
+// dimensions and its caption at the left.
+func (s partStack) extent(f face) plane.Box {
+	frame := s.frame(plane.At(0, 0), s.part.length, f.high)
+	box := frame.Box
+	if around, any := dimension.Extent(s.page.dimensions(frame, s.rows(f))); any {
+		box = box.Join(around)
+	}
+	return box
+}
+
+// end is the frame's place of the right-hand end, beside the front at x.
+func (s partStack) end(at plane.Point) dimension.Frame {
+	return s.frame(at, s.part.thickness, s.part.width)
+}
+
+// endGap is left between the front of a part and its end.
+const endGap = 22 * mm
+
+// fits tells whether all views fit into the zone.
+func (s partStack) fits(zone plane.Box) bool {
+	var high, wide length.Length
+	for _, f := range s.part.shown() {
+		e := s.extent(f)
+		high += e.Height() + faceGap
+		wide = max(wide, e.Width())
+	}
+	return high <= zone.Height() && wide+endGap+s.scale.OnPaper(s.part.thickness)+14*mm <= zone.Width()
+}
+
+// draw draws the faces from the top of the zone down.
+func (s partStack) draw(zone plane.Box) {
+	p := s.page
+	var left, high, right length.Length
+	for _, f := range s.part.shown() {
+		e := s.extent(f)
+		left, right = min(left, e.Min.X), max(right, e.Max.X)
+		high += e.Height() + faceGap
+	}
+	spare := (zone.Height() - high).Half()
+	wide := right - left + endGap + s.scale.OnPaper(s.part.thickness) + 14*mm
+	x := zone.Min.X + (zone.Width() - wide).Half() - left
+	y := zone.Max.Y - spare
+	for _, f := range s.part.shown() {
+		e := s.extent(f)
+		y -= e.Max.Y
+		frame := s.frame(plane.At(x, y), s.part.length, f.high)
+		s.face(frame, f)
+		if f.turns == 0 {
+			s.endView(s.end(plane.At(x+right+endGap, y)))
+		}
+		y += e.Min.Y - faceGap
+	}
+	p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), y-titleRoom+faceGap), fmt.Sprintf("%s, %s: FACES UNROLLED ABOUT ITS LENGTH", s.part.label(), capitals(s.part.first.Name)), s.scale)
+}
+
+// face draws one face with its dimensions and its name.
+func (s partStack) face(frame dimension.Frame, f face) {
+	p := s.page
+	p.over = append(p.over, p.dimensions(frame, s.rows(f))...)
+	lines := view.Elevation([]view.Body{s.body(s.part.solid.Turn(solid.X, f.turns))}, view.Front, view.Options{Scale: frame.Scale})
+	p.draw(frame, lines)
+	p.beside2(frame, capitals(f.word))
+}
+
+// endView draws the right-hand end of the part.
+func (s partStack) endView(frame dimension.Frame) {
+	p := s.page
+	p.over = append(p.over, p.dimensions(frame, layout{below: []dimension.Row{{At: []length.Length{0, s.part.thickness}, Style: dimension.Overall}}})...)
+	p.draw(frame, view.Elevation([]view.Body{s.body(s.part.solid.Turn(solid.Z, 3))}, view.Front, view.Options{Scale: frame.Scale}))
+	name := "RIGHT END"
+	if s.part.first.Grain == solid.Z {
+		name = "UPPER END"
+	}
+	p.text(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), frame.Box.Max.Y+3*mm), figureHeight, sheet.Middle, false, name)
+}
+
+// body is a turned solid with its least corner at the origin.
+func (s partStack) body(turned solid.Solid) view.Body {
+	least, _ := turned.Bounds()
+	return view.Body{Solid: turned.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z}), Layer: sheet.Outline}
+}
+
+// beside2 writes a view's name over its upper left corner, where nothing stands yet.
+func (p *page) beside2(frame dimension.Frame, name string) {
+	for _, at := range []plane.Point{plane.At(frame.Box.Min.X, frame.Box.Max.Y+2*mm), plane.At(frame.Box.Min.X, frame.Box.Min.Y-2*mm-figureHeight), plane.At((frame.Box.Min.X + frame.Box.Max.X).Half(), frame.Box.Max.Y+2*mm)} {
+		t := sheet.Text{Layer: sheet.Notes, At: at, Height: figureHeight, String: name, Advance: advance(name)}
+		if p.clear(t) && within(dimension.TextBox(t), p.work) {
+			p.over = append(p.over, t)
+			return
+		}
+	}
+	p.unplaced = append(p.unplaced, "the view's name "+name)
+}
+
+// rows are the dimensions of a face: the places along it from its left end, one row
+// for each kind of work, and those across.
+func (s partStack) rows(f face) layout {
+	var l layout
+	body := s.part.solid.Turn(solid.X, f.turns)
+	least, most := body.Bounds()
+	along, across := map[string][]length.Length{}, []length.Length{0, f.high}
+	for _, c := range body.Cuts {
+		low, high := (solid.Solid{Blank: c.Prism}).Bounds()
+		if low.Y > least.Y {
+			continue // not open to this face
+		}
+		if c.For != "rabbet" && (low.X > least.X || high.X < most.X) {
+			along[c.For] = append(along[c.For], low.X-least.X, high.X-least.X)
+		}
+		if low.Z > least.Z || high.Z < most.Z {
+			across = append(across, low.Z-least.Z, high.Z-least.Z)
+		}
+	}
+	for _, h := range s.part.holes() {
+		if h.face == f.word {
+			along[h.use] = append(along[h.use], h.along)
+			across = append(across, h.shown(f))
+		}
+	}
+	for _, use := range sortedKeys(along) {
+		l.below = append(l.below, dimension.Row{At: append([]length.Length{0}, along[use]...), Style: dimension.Running, Label: capitals(use)})
+	}
+	if f.turns == 0 {
+		l.below = append(l.below, dimension.Row{At: []length.Length{0, s.part.length}, Style: dimension.Overall})
+	}
+	l.left = []dimension.Row{{At: across, Style: dimension.Chain}}
+	return l
+}
+
+// partNotes are the notes of a part's sheet.
+func (p *page) partNotes(l laidPart) []string {
+	f := p.style.Format
+	n := len(l.labels) * len(p.set.Hung)
+	lines := []string{fmt.Sprintf("Part %s, %s: %d a leaf, %d in the set.", l.label(), l.first.Name, len(l.labels), n),
+		fmt.Sprintf("Blank %s × %s × %s, %s.", f(l.length), f(l.width), f(l.thickness), l.first.Material),
+		"Sizes along run from the left end, across", "from the lower line of each view."}
+	if l.first.Role == door.StileRole {
+		lines = append(lines, "The stile's foot is at the left.")
+	}
+	if p.set.Leaf.Rabbet.Kind != door.Groove {
+		lines = append(lines, "Rabbets are milled in the assembled leaf;", "they are dimensioned on the leaf's back.")
+	}
+	return lines
+}
