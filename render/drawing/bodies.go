@@ -46,15 +46,20 @@ func setBodies(s door.Set) []view.Body {
 	for _, h := range s.Hung {
 		bodies = append(bodies, moved(leaf, h.At)...)
 	}
-	return append(bodies, hardwareBodies(s)...)
+	var at []length.Length
+	for _, h := range s.Hung {
+		at = append(at, h.At.X)
+	}
+	return append(bodies, hardwareBodies(s, at)...)
 }
 
-// hardwareBodies are track, hangers and fascia.
-func hardwareBodies(s door.Set) []view.Body {
+// hardwareBodies are track and fascia, and the hangers of leaves with their left
+// edges at those places.
+func hardwareBodies(s door.Set, leaves []length.Length) []view.Body {
 	bodies := []view.Body{{Solid: s.Track.Solid, Layer: sheet.Hardware, Hatch: view.Metal, Label: "track"}}
-	for _, h := range s.Hung {
+	for i, h := range s.Hung {
 		for _, x := range s.Track.HangerAt {
-			at := solid.Vec{X: h.At.X + x, Y: s.Track.Centre[h.Channel], Z: h.At.Z + s.Leaf.Height}
+			at := solid.Vec{X: leaves[i] + x, Y: s.Track.Centre[h.Channel], Z: h.At.Z + s.Leaf.Height}
 			for _, piece := range s.Track.Hanger {
 				bodies = append(bodies, view.Body{Solid: piece.Move(at), Layer: sheet.Hardware, Hatch: view.Metal, Label: "hanger"})
 			}

@@ -39,8 +39,21 @@ func setElevation(p *page) {
 		layout.above = append([]dimension.Row{reveals}, layout.above...)
 	}
 	notes := p.setNotes()
-	zone, corner := p.beside(columns(1, notes))
+	n := 1
+	wide, high := columns(n, notes)
+	column := wide
+	if p.work.Width() >= leastShared {
+		column = max(wide, p.work.Width()*36/100)
+		if two, _ := columns(2, notes); two <= column {
+			n = 2
+			_, high = columns(n, notes)
+		}
+	}
+	zone, corner := p.beside(column, high)
 	frame := p.place(zone, layout)
+	if p.err != nil {
+		return
+	}
 	p.draw(frame, view.Elevation(setBodies(s), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
 	p.opening(frame)
 	p.behind(frame)
@@ -48,8 +61,16 @@ func setElevation(p *page) {
 	for _, h := range s.Hung {
 		p.leafName(frame, h)
 	}
-	p.notes(corner, 1, notes...)
+	p.cutMark(frame, "A", plane.At(box.Min.X, bottom+cutHeight(leaf)), plane.At(box.Max.X, bottom+cutHeight(leaf)))
+	across := p.sectioned().At.X + cutX(leaf)
+	p.cutMark(frame, "B", plane.At(across, box.Min.Y), plane.At(across, box.Max.Y))
+	p.notes(corner, n, notes...)
+	p.openAndKey(plane.BoxOf(plane.At(corner.X, p.work.Min.Y), corner.Add(column, -high-gutter)))
 }
+
+// leastShared is the least width of a sheet's work area that has room for the
+// opened leaves and the key plan beside the set.
+const leastShared = 330 * mm
 
 // shareRows are the rows below the set: what the leaves' edges leave between
 // them, each track's leaves, and the opening at the floor.

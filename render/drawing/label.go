@@ -20,12 +20,47 @@ var (
 	spotsAcross = []length.Length{50, 30, 70}
 )
 
+// balloonRadius is the least radius of a balloon round a label.
+const balloonRadius = 4 * mm
+
+// balloon writes a part's label on it in a circle, as in the parts list; the
+// bare label where there is no room for the circle.
+func (p *page) balloon(frame dimension.Frame, box plane.Box, s string) {
+	for _, t := range p.spots(frame, box, s, false) {
+		around := dimension.TextBox(t)
+		middle := plane.At((around.Min.X + around.Max.X).Half(), (around.Min.Y + around.Max.Y).Half())
+		r := max(balloonRadius, around.Width().Half()+mm)
+		circle := plane.BoxOf(middle.Add(-r, -r), middle.Add(r, r))
+		if within(circle, p.onPaper(frame, box)) && p.free(circle.Grow(labelClear)) {
+			p.over = append(p.over, t, sheet.Stroke{Layer: sheet.Notes, Weight: sheet.Narrow, Path: plane.Circle(middle, r)})
+			return
+		}
+	}
+	p.label(frame, box, s)
+}
+
 // label writes a part's label on it, clear of every line and figure drawn so
 // far: level or rising, in its middle or where there is room. One that finds
 // none is left out, and said at the foot of the sheet.
 func (p *page) label(frame dimension.Frame, box plane.Box, s string) {
-	a, b := frame.Paper(box.Min), frame.Paper(box.Max)
-	on := plane.BoxOf(a, b)
+	for _, t := range p.spots(frame, box, s, true) {
+		if within(dimension.TextBox(t), p.onPaper(frame, box)) && p.clear(t) {
+			p.over = append(p.over, t)
+			return
+		}
+	}
+	p.unplaced = append(p.unplaced, s)
+}
+
+// onPaper is a box of a view on the paper.
+func (p *page) onPaper(frame dimension.Frame, box plane.Box) plane.Box {
+	return plane.BoxOf(frame.Paper(box.Min), frame.Paper(box.Max))
+}
+
+// spots are the texts a label tries, best first; rising ones too if asked for.
+func (p *page) spots(frame dimension.Frame, box plane.Box, s string, rising bool) []sheet.Text {
+	on := p.onPaper(frame, box)
+	var texts []sheet.Text
 	for _, across := range spotsAcross {
 		for _, along := range spotsAlong {
 			x, y := along, across
@@ -33,15 +68,13 @@ func (p *page) label(frame dimension.Frame, box plane.Box, s string) {
 				x, y = across, along
 			}
 			at := on.Min.Add(on.Width()*x/100, on.Height()*y/100)
-			for _, rise := range []bool{false, true} {
-				if t := centred(at, s, figureHeight, rise); within(dimension.TextBox(t), on) && p.clear(t) {
-					p.over = append(p.over, t)
-					return
-				}
+			texts = append(texts, centred(at, s, figureHeight, false))
+			if rising {
+				texts = append(texts, centred(at, s, figureHeight, true))
 			}
 		}
 	}
-	p.unplaced = append(p.unplaced, s)
+	return texts
 }
 
 // centred is a text with its middle at a point of the paper.
@@ -61,8 +94,10 @@ func within(a, b plane.Box) bool {
 }
 
 // clear tells whether a text lies off all lines and lettering drawn so far.
-func (p *page) clear(t sheet.Text) bool {
-	box := dimension.TextBox(t).Grow(labelClear)
+func (p *page) clear(t sheet.Text) bool { return p.free(dimension.TextBox(t).Grow(labelClear)) }
+
+// free tells whether a box lies off all lines and lettering drawn so far.
+func (p *page) free(box plane.Box) bool {
 	for _, marks := range [][]sheet.Mark{p.lines, p.over} {
 		for _, mark := range marks {
 			if meets(mark, box) {

@@ -120,7 +120,12 @@ func (p *page) partLabels(frame dimension.Frame, way length.Length) {
 				least.X, most.X = at[0], at[1]
 			}
 		}
-		p.label(frame, plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z)), part.Label)
+		box := plane.BoxOf(plane.At(way*least.X, least.Z), plane.At(way*most.X, most.Z))
+		if way > 0 {
+			p.balloon(frame, box, part.Label)
+		} else {
+			p.label(frame, box, part.Label)
+		}
 	}
 }
 

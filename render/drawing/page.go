@@ -20,10 +20,13 @@ const mm = length.Millimetre
 const (
 	figureHeight = 5 * mm / 2 // capitals of figures: the least ISO 3098 allows on A4 to A2 (from memory)
 	titleHeight  = 7 * mm / 2 // capitals of view titles
-	stripHeight  = 16 * mm    // title strip along the bottom
+	stripRow     = 14 * mm    // a row of the title strip along the bottom
 	gutter       = 6 * mm     // between views, and to the frame
 	titleRoom    = 15 * mm    // below a view for its title and scale
 	linePitch    = 5 * mm     // base line to base line of notes
+	zoneBand     = 5 * mm     // with the zone marks, inside the border
+	zoneField    = 50 * mm    // one zone, about; ISO 5457 (from memory)
+	leastZoned   = 300 * mm   // smaller papers, A4 and letter, have no zones
 )
 
 // A page is a sheet being drawn.
@@ -31,7 +34,8 @@ type page struct {
 	set         door.Set
 	style       length.Style // figures: bare
 	paper       catalog.Paper
-	frame       plane.Box // border
+	border      plane.Box // the heavy line
+	frame       plane.Box // inside the zone marks, if there are any
 	work        plane.Box // what views may fill
 	fills       []sheet.Mark
 	lines       []sheet.Mark
@@ -53,8 +57,12 @@ func newPage(s door.Set, paper catalog.Paper, upright bool) *page {
 		w, h = paper.Portrait()
 	}
 	p := &page{upright: upright, set: s, style: length.Style{Unit: s.Units}, paper: paper, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
-	p.frame = plane.BoxOf(plane.At(paper.Binding, paper.Ends), plane.At(w-paper.Sides, h-paper.Ends))
-	p.work = plane.BoxOf(p.frame.Min.Add(gutter, stripHeight+gutter), p.frame.Max.Add(-gutter, -gutter))
+	p.border = plane.BoxOf(plane.At(paper.Binding, paper.Ends), plane.At(w-paper.Sides, h-paper.Ends))
+	p.frame = p.border
+	if paper.Long > leastZoned {
+		p.frame = p.border.Grow(-zoneBand)
+	}
+	p.work = plane.BoxOf(p.frame.Min.Add(gutter, p.stripHeight()+gutter), p.frame.Max.Add(-gutter, -gutter))
 	return p
 }
 
@@ -91,7 +99,8 @@ type layout struct {
 	box                       plane.Box
 	below, above, left, right []dimension.Row
 	title                     string
-	largest                   int64 // greatest enlargement, paper to real: 1 for full size, 2 for 2:1
+	pad                       length.Length // kept free above and below the view
+	largest                   int64         // greatest enlargement, paper to real: 1 for full size, 2 for 2:1
 }
 
 // place fits a view into a zone at the largest standard scale, draws its
@@ -111,7 +120,8 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		if extent, ok := dimension.Extent(marks); ok {
 			whole = whole.Join(extent)
 		}
-		whole.Min.Y -= titleRoom
+		whole.Min.Y -= titleRoom + l.pad
+		whole.Max.Y += l.pad
 		if whole.Width() > zone.Width() || whole.Height() > zone.Height() {
 			continue
 		}

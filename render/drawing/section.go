@@ -50,7 +50,7 @@ func (p *page) plan(zone plane.Box) {
 		right = max(right, at.X)
 	}
 	box := plane.BoxOf(plane.At(min(0, s.Opening.Left[0].X, s.Opening.Left[1].X), front), plane.At(right, back))
-	l := layout{box: box, title: "PLAN, CUT THROUGH THE LITES"}
+	l := layout{box: box, title: "SECTION A, PLAN CUT THROUGH THE LITES"}
 	for _, h := range s.Hung {
 		row := dimension.Row{At: []length.Length{h.At.X, h.At.X + s.Leaf.Width}, Style: dimension.Chain}
 		if h.Channel == door.Front {
@@ -113,7 +113,7 @@ func (p *page) overlapSection(zone plane.Box) {
 	for _, c := range s.Track.Centre {
 		faces = append(faces, c-s.Leaf.Thickness.Half(), c+s.Leaf.Thickness.Half())
 	}
-	l := layout{box: box, title: "OVERLAP, HORIZONTAL SECTION", below: []dimension.Row{{At: lower}, {At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}},
+	l := layout{box: box, title: "OVERLAP, PART OF SECTION A", below: []dimension.Row{{At: lower}, {At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}},
 		above: []dimension.Row{{At: upper}}, right: []dimension.Row{{At: faces, Style: dimension.Chain}}}
 	frame := p.place(zone, l)
 	lines, _ := view.Section(near(setBodies(s), solid.Z, box), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
@@ -195,7 +195,7 @@ func (p *page) vertical(zone plane.Box) {
 			continue
 		}
 		p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
-		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "VERTICAL SECTION, BROKEN", scale)
+		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", scale)
 		return
 	}
 	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.style.Format(total), p.paper.Name)
