@@ -16,6 +16,7 @@ import (
 	"stilewright/model/spec"
 	"stilewright/render/dimension"
 	"stilewright/render/drawing"
+	"stilewright/render/lettering"
 	"stilewright/render/sheet"
 )
 
@@ -99,7 +100,7 @@ func finest(u length.Unit) length.Length {
 // distance between its points at its scale.
 func figureFault(d sheet.Dimension, u length.Unit) error {
 	half := finest(u).Half()
-	text := strings.TrimSuffix(d.Figure, ")")
+	text := strings.TrimSuffix(lettering.Plain(d.Figure), ")")
 	if each, whole, repeated := strings.Cut(text, " (= "); repeated {
 		n, one, found := strings.Cut(each, " × ")
 		count, err := strconv.Atoi(n)
@@ -127,7 +128,7 @@ func figureFault(d sheet.Dimension, u length.Unit) error {
 
 // readFigure reads a figure without what is said about it.
 func readFigure(text string, u length.Unit) (length.Length, error) {
-	text = strings.TrimSuffix(text, " REF")
+	text = strings.TrimSuffix(lettering.Plain(text), " REF")
 	text = strings.TrimPrefix(strings.TrimPrefix(text, "≈ "), "~ ") // the lettering has no ≈
 	size, err := length.Parse(text, u)
 	if err != nil {

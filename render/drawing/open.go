@@ -106,22 +106,22 @@ func (p *page) keyPlan(zone plane.Box) {
 // seen from above, upright ones towards the left.
 func (p *page) cutMark(frame dimension.Frame, letter string, a, b plane.Point) {
 	from, to := frame.Paper(a), frame.Paper(b)
-	const off, long, arrow = 3 * mm / 2, 5 * mm / 2, 3 * mm
+	const off, long, arrow = mm, 5 * mm / 2, 3 * mm
 	for i, at := range []plane.Point{from, to} {
 		way := length.Length(2*i - 1)
 		line, look := plane.Line(at.Add(way*off, 0), at.Add(way*(off+long), 0)), plane.At(0, -arrow)
-		names := []plane.Point{plane.At(way*(off+long+3*mm/2), -figureHeight.Half()), plane.At(way*(off+mm), mm), plane.At(way*(off+long+3*mm/2), mm)}
+		names := []plane.Point{plane.At(way*(off+long+5*mm/2), -figureHeight.Half()), plane.At(way*(off+3*mm/2), mm), plane.At(way*(off+long+5*mm/2), mm)}
 		if from.X == to.X {
 			line, look = plane.Line(at.Add(0, way*off), at.Add(0, way*(off+long))), plane.At(-arrow, 0)
 			names = []plane.Point{plane.At(5*mm/2, way*(off+long.Half())-figureHeight.Half()), plane.At(3*mm, way*(off+long)-figureHeight.Half())}
 		}
-		if !p.letter(at, letter, names) {
-			p.unplaced = append(p.unplaced, "a letter "+letter+" of a section")
+		tail := line.To
+		head := plane.Polygon(tail.Add(look.X, look.Y), tail.Add(-look.Y/6, look.X/6), tail.Add(look.Y/6, -look.X/6))
+		if !p.free(head.Bounds().Join(line.Bounds()).Grow(labelClear)) || !p.letter(at, letter, names) {
+			p.unplaced = append(p.unplaced, "a mark "+letter+" of a section")
 			continue
 		}
 		p.lines = append(p.lines, sheet.Stroke{Layer: sheet.CentreMark, Weight: sheet.Wide, Path: plane.Path{line}})
-		tail := line.To
-		head := plane.Polygon(tail.Add(look.X, look.Y), tail.Add(-look.Y/6, look.X/6), tail.Add(look.Y/6, -look.X/6))
 		p.fills = append(p.fills, sheet.Fill{Layer: sheet.CentreMark, Tone: sheet.Ink, Region: plane.Of(head)})
 	}
 }

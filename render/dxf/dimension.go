@@ -5,6 +5,7 @@ import (
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
+	typeface "stilewright/render/lettering"
 	"stilewright/render/sheet"
 )
 
@@ -29,7 +30,7 @@ func (d *drawing) dimension(m sheet.Dimension) {
 	d.model.measure(look{layer: m.Layer.String()}, measure{
 		block: b.name, style: d.style(m),
 		a: d.point(m.A), b: d.point(m.B), line: d.point(line), middle: d.point(middle),
-		degrees: degrees, measured: m.Measured, figure: encodeFigure(m.Figure),
+		degrees: degrees, measured: m.Measured, figure: encodeFigure(typeface.Plain(m.Figure)),
 	})
 }
 
