@@ -121,7 +121,7 @@ func TestSVGIsNotBlank(t *testing.T) {
 func TestLeafInPixels(t *testing.T) {
 	const perMM = 8
 	for _, s := range samples(t) {
-		page, leaf := s.sheet(t, "2-leaf-front"), s.set.Leaf
+		page, leaf := s.sheet(t, "02-leaf-front"), s.set.Leaf
 		path := filepath.Join(laidOut(t, s), page.Name+".svg")
 		picture := pixels(t, path, perMM, ".layer-outline *{stroke:#f00!important}")
 		box, _ := marked(picture, red)
@@ -175,7 +175,7 @@ func TestDXFInOtherReaders(t *testing.T) {
 			require.NotContains(t, listed, "ERROR")
 			require.NotContains(t, listed, "Warning")
 			sameDimensions(t, s.sheets[i], r)
-			if s.sheets[i].Name == "2-leaf-front" {
+			if s.sheets[i].Name == "02-leaf-front" {
 				leafReadBack(t, s, r)
 			}
 		}

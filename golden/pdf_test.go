@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -46,9 +47,9 @@ func TestPDFIsSound(t *testing.T) {
 
 // unread lists the texts of a sheet that are not in what a reader tells of its page.
 func unread(s sheet.Sheet, told string) (missing []string) {
-	told = strings.Join(strings.Fields(told), " ")
+	told = strings.Join(strings.Fields(told), "") // readers guess spaces from the distance of letters
 	look := func(words string) {
-		if words = strings.Join(strings.Fields(lettering.Legible(words)), " "); !strings.Contains(told, words) {
+		if !strings.Contains(told, strings.Join(strings.Fields(lettering.Legible(words)), "")) {
 			missing = append(missing, words)
 		}
 	}
@@ -157,9 +158,18 @@ func difference(a, b *image.Gray) float64 {
 	return float64(off) / float64(wide*high)
 }
 
+// pictured are the samples whose every page is drawn as a picture by two
+// programs: the first in inches and the first in millimetres.
+func pictured(t *testing.T) []sample {
+	all := samples(t)
+	metric := slices.IndexFunc(all, func(s sample) bool { return s.set.Units == length.Millimetres })
+	require.Positive(t, metric)
+	return []sample{all[0], all[metric]}
+}
+
 // One program's picture of the PDF is another's of the SVG.
 func TestPDFLooksLikeSVG(t *testing.T) {
-	for _, s := range samples(t) {
+	for _, s := range pictured(t) {
 		dir := laidOut(t, s)
 		for i, path := range pages(t, dir, ".svg", s) {
 			off := difference(greySVG(t, path, comparedDPI), grey(t, filepath.Join(dir, sheetSet), i+1, comparedDPI))
@@ -173,7 +183,7 @@ func TestPDFLooksLikeSVG(t *testing.T) {
 // it is compared with the page as it should be.
 func TestPictureComparisonBites(t *testing.T) {
 	s := samples(t)[0]
-	for _, page := range s.sheets {
+	for _, page := range s.sheets[:5] { // the first sheets have every kind of mark
 		path := filepath.Join(t.TempDir(), "right.svg")
 		var right bytes.Buffer
 		require.NoError(t, svg.Write(&right, page))
