@@ -16,6 +16,13 @@ func Rule(name string) (Practice, error) {
 	return find("rule", name, Practices(), func(p Practice) []string { return []string{p.Name} })
 }
 
+// BradPin is the pin that small strips are fixed with: a brad of 18 gauge.
+func BradPin() Practice {
+	return Practice{"brad-pin", "small strips are pinned with brads of 18 gauge", 475 * mil / 10, 0,
+		Source{Work: "brad and pin sizes", Edition: "undated web pages", Place: "bestnailers.com, finish nail and brad compared", Confirmed: ReadTwice,
+			Note: "0.0475 in, and 1.24 to 1.25 mm; other pages give 1.02 mm, which is the bare wire of another gauge"}}
+}
+
 // Practices lists the rules.
 func Practices() []Practice {
 	aws := func(place, note string) Source {
@@ -43,5 +50,8 @@ func Practices() []Practice {
 		{"mid-rail-height", "a single cross rail stands 36 to 40 in above the floor", 38 * in, 0, house},
 		{"rabbet-per-pass", "a router takes at most 1/4 in of depth a pass in hardwood", in / 4, 0,
 			Source{Work: "routing article", Edition: "undated web page", Place: noAddress, Confirmed: ReadOnce, Note: "one page of low authority"}},
+		BradPin(),
+		{"groove-depth", "the groove of a frame-and-panel door is 3/8 to 1/2 in deep", 3 * in / 8, 0,
+			Source{Work: "frame-and-panel articles", Edition: "undated web pages", Place: "woodworkworkshop.com, basic frame and panel", Confirmed: ReadTwice, Note: "a joiners' forum takes 3/8 in too, with the panel 1/4 in in"}},
 	}...)
 }

@@ -16,8 +16,9 @@ func (r *resolver) build() {
 	for _, m := range leaf.Meetings {
 		b.join(m)
 	}
+	grooved := map[string]bool{}
 	for _, lite := range leaf.Lites {
-		b.seat(lite)
+		b.seat(lite, grooved)
 	}
 	b.workEdges()
 	b.letIn()
@@ -29,8 +30,13 @@ func (r *resolver) build() {
 	b.finish()
 }
 
-// seat mills the rabbet or groove of a lite into the members round it.
-func (b *bench) seat(lite Lite) {
+// seat mills the rabbet or groove of a lite into the members round it. grooved
+// are the edges grooved from end to end already.
+func (b *bench) seat(lite Lite, grooved map[string]bool) {
+	if b.leaf.Rabbet.Kind == Groove {
+		b.groove(lite, grooved)
+		return
+	}
 	mill := solid.Prism{Axis: solid.Y, Region: lite.Rabbet, From: b.leaf.Rabbet.From, To: b.leaf.Rabbet.To}
 	for _, m := range b.members {
 		m.cut(mill, "rabbet")
@@ -70,7 +76,7 @@ func (b *bench) washers(i int) {
 	for _, side := range []Side{Left, Right, Bottom, Top} {
 		for _, along := range lite.Washers[side] {
 			at, way := onWall(wall, side, along)
-			at.Y = w.Depth
+			at.Y = b.leaf.WasherDepth(lite)
 			into := solid.Vec{X: -way.X * grip, Z: -way.Z * grip}
 			b.beside(lite, side).bore(solid.Bore{From: at, To: at.Add(into), Diameter: w.Screw.Root, For: "washer screw"})
 			n++

@@ -97,3 +97,19 @@ func (c choice) in(u length.Unit) length.Length {
 	}
 	return c.metric
 }
+
+// Our defaults of seats, corners and holders.
+var (
+	grooveDepth  = choice{3 * in / 8, 10 * mm, "usual in frame-and-panel work, which takes 3/8 to 1/2 in"}
+	grooveRoom   = choice{in / 64, mm / 2, "the panel goes in by hand and does not rattle"}
+	grooveCorner = choice{in / 4, 6 * mm, "keeps the panel's corners out of the glue of the joints"}
+	machineTool  = choice{in / 4, 6 * mm, "common tool for rabbets on a machine"}
+	sealantBed   = choice{in / 8, 3 * mm, "thick enough to give when the panel moves"}
+	leastBed     = choice{in / 16, 3 * mm / 2, "thinner beds tear"}
+	leastStrip   = choice{3 * in / 16, 5 * mm, "thinner strips split"}
+	stripLap     = choice{in / 8, 3 * mm, "least lap of a stop or bead on the panel pushed to one side"}
+	stripHold    = choice{in / 2, 12 * mm, "holds a strip without reaching through a narrow rail"}
+	stripSpacing = choice{6 * in, 150 * mm, "holds a strip tight between pins"}
+	stripCorner  = choice{in, 25 * mm, "clear of the mitre, whose thin end splits"}
+	pinStep      = choice{in / 8, 5 * mm, "pins and screws come in steps of this"}
+)

@@ -224,24 +224,3 @@ func (r *resolver) enterSights(path string, stated []spec.Sight, names []string,
 		}
 	}
 }
-
-// betweenRabbets checks that cross rails and muntins keep wood between the
-// rabbets on both their edges.
-func (r *resolver) betweenRabbets() {
-	leaf, seat, clear := r.set.Leaf, r.set.Leaf.Rabbet.Width, screwClear.in(r.units)
-	needs := 2*seat + clear
-	narrow := func(name, many string, width length.Length) bool {
-		if width < needs {
-			r.stop("panel.rabbet.width", RuleRabbetWide, "rabbets %v wide on both edges of a %s %v wide leave %v between them; at least %v is needed: %s from %v", seat, name, width, width-2*seat, clear, many, needs)
-		}
-		return width < needs
-	}
-	for _, rail := range leaf.Rails[1 : len(leaf.Rails)-1] {
-		if narrow("cross rail", "rails", rail.Width()) {
-			break
-		}
-	}
-	if len(leaf.Muntins) > 0 {
-		narrow("muntin", "muntins", leaf.Muntins[0].Width())
-	}
-}

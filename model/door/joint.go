@@ -61,9 +61,9 @@ func (r *resolver) muntinJoint() string {
 // meet lists the ends of rails at stiles and of muntins at rails.
 func (r *resolver) meet() {
 	leaf := &r.set.Leaf
-	seat := leaf.Rabbet.Width
+	upright, level := leaf.takes()
 	for i, rail := range leaf.Rails {
-		end := Meeting{Member: rail.Label, Kind: leaf.Joint.Kind, Axis: solid.X, From: rail.From, To: rail.To, Low: seat, High: seat, Deep: leaf.Stile}
+		end := Meeting{Member: rail.Label, Kind: leaf.Joint.Kind, Axis: solid.X, From: rail.From, To: rail.To, Low: level, High: level, Deep: leaf.Stile}
 		if i == 0 {
 			end.Low = 0
 		}
@@ -77,7 +77,7 @@ func (r *resolver) meet() {
 	}
 	for _, m := range leaf.Muntins {
 		below, above := leaf.Rails[m.Row], leaf.Rails[m.Row+1]
-		end := Meeting{Member: m.Label, Kind: leaf.Joint.Muntin, Axis: solid.Z, From: m.From, To: m.To, Low: seat, High: seat}
+		end := Meeting{Member: m.Label, Kind: leaf.Joint.Muntin, Axis: solid.Z, From: m.From, To: m.To, Low: upright, High: upright}
 		end.Into, end.At, end.Way, end.Deep, end.Opposite = below.Label, below.To, 1, below.Width(), m.Row > 0
 		leaf.Meetings = append(leaf.Meetings, end)
 		end.Into, end.At, end.Way, end.Deep, end.Opposite = above.Label, above.From, -1, above.Width(), m.Row < leaf.Rows()-1

@@ -24,10 +24,11 @@ type Leaf struct {
 	Panel                    Panel  // the sheet of every lite that is not a solid one's
 	SolidPanel               *Panel // the other sheet; nil when there is none
 	Corner                   Corner
-	HeldBy                   string // "edge-washer", "stop", "sealant", "bead"; empty for a captive panel
-	Washer                   Washer // zero unless washers hold the panels
-	Strip                    Strip  // zero unless stops or beads do
-	Bed                      length.Length
+	HeldBy                   string        // "edge-washer", "stop", "sealant", "bead"; empty for a captive panel, put in before assembly
+	Washer                   Washer        // zero unless washers hold the panels
+	Strip                    Strip         // zero unless stops or beads do
+	SolidStrip               *Strip        // those of the solid panel, where it is of another thickness
+	Bed                      length.Length // of sealant between shoulder and panel; 0 for none
 	Edges                    []Edge
 	Pulls                    []Pull
 	Guide                    *Guide  // nil when there is none
@@ -40,6 +41,36 @@ func (l Leaf) PanelOf(lite Lite) Panel {
 		return *l.SolidPanel
 	}
 	return l.Panel
+}
+
+// panels are the leaf's sheets: the panel and, where there is one, the solid one.
+func (l *Leaf) panels() []*Panel {
+	if l.SolidPanel == nil {
+		return []*Panel{&l.Panel}
+	}
+	return []*Panel{&l.Panel, l.SolidPanel}
+}
+
+// WasherDepth is how far from the frame's front the holes of a lite's washers
+// are bored.
+func (l Leaf) WasherDepth(lite Lite) length.Length {
+	if lite.Solid {
+		return l.Washer.SolidDepth
+	}
+	return l.Washer.Depth
+}
+
+// StripOf is the stops or beads of a lite.
+func (l Leaf) StripOf(lite Lite) Strip {
+	if lite.Solid && l.SolidStrip != nil {
+		return *l.SolidStrip
+	}
+	return l.Strip
+}
+
+// muntinOn tells whether a muntin stands on a side of a lite.
+func (l *Leaf) muntinOn(lite Lite, side Side) bool {
+	return side == Left && lite.Column > 0 || side == Right && lite.Column < l.Columns-1
 }
 
 // Rows is how many lites stand one above another.
@@ -96,6 +127,7 @@ type Lite struct {
 	Rabbet      plane.Region       // outline of the rabbet's or groove's walls
 	Panel       plane.Region       // outline of the panel
 	Washers     [4][]length.Length // by Side: middles of its edge washers, across or up in the leaf
+	Fixings     [4][]length.Length // by Side: where pins or screws go through its stops or beads
 }
 
 // A Role is what a part is in the leaf.
@@ -222,13 +254,14 @@ type Rabbet struct {
 	Kind     string        // BackRabbet, Groove, FaceBead
 	Width    length.Length // from the lite's edge to the wall; a groove's depth
 	Depth    length.Length // from the open face to the shoulder; a groove's width, front to back
-	From, To length.Length // what is milled away, from the frame's front face
+	From, To length.Length // what is milled away, from the frame's front face; of a groove, for the panel that is not a solid one
 	Front    length.Length // wood left in front of the panel's seat; 0 with a face bead
 	Back     length.Length // wood left behind it; 0 of a rabbet from the back
 	Cutter   length.Length // diameter; 0 of a groove
 	Corner   length.Length // radius left at inside corners; 0 when squared or relieved
 	Passes   []length.Length
-	Through  bool // a groove that runs the stiles' whole length
+	Ends     length.Length // what a stopped groove runs beyond its walls: half its width, the bit's round end
+	Through  bool          // a groove that runs the stiles' whole length
 }
 
 // A Panel is the sheet of some lites.
@@ -236,6 +269,8 @@ type Panel struct {
 	Material  catalog.SheetMaterial
 	Thickness length.Length
 	From      length.Length // its front face, from the frame's front face
+	SeatFrom  length.Length // what is milled away for it, front
+	SeatTo    length.Length // and back
 	EdgeGap   length.Length
 	Bite      length.Length // panel centred
 	LeastBite length.Length // panel pushed to one side
@@ -247,7 +282,7 @@ func (p Panel) To() length.Length { return p.From + p.Thickness }
 
 // A Corner is what is done about the round inside corner.
 type Corner struct {
-	Kind   string        // "clipped", "squared", "rounded", "dogbone", "t-bone"
+	Kind   string        // "clipped", "squared", "rounded", "dogbone", "t-bone"; empty of a groove with square panels
 	Leg    length.Length // of the clip; 0 when not clipped
 	Radius length.Length // of the panel's corner; 0 when not rounded
 	Least  length.Length // smallest leg or radius that clears
@@ -261,6 +296,7 @@ type Washer struct {
 	Screw                    catalog.WoodScrew
 	Length                   length.Length // of its screw
 	Depth                    length.Length // hole centre from the frame's front face
+	SolidDepth               length.Length // the same at solid panels
 	Press                    length.Length
 	Lap, LeastLap            length.Length // on the panel: centred, and pushed away
 	Stagger                  bool          // those on the two sides of a cross rail or muntin stand between one another
@@ -274,6 +310,8 @@ type Strip struct {
 	Spacing      length.Length
 	Length       length.Length // of a pin or screw
 	Diameter     length.Length
+	Screw        catalog.WoodScrew // zero for pins
+	Proud        length.Length     // what stands out of the frame's face; 0 when flush
 }
 
 // A Pocket is the pocket-screw joint.

@@ -23,6 +23,15 @@ const least = `job=Hall; units=inch; opening.width=60; opening.height=80
 	leaf.thickness=1 3/8; leaf.stile=4; leaf.rail=4; leaf.joint.kind=pocket-screw
 	panel.material=acrylic; panel.thickness=1/8; panel.edge_gap=1/16; panel.held_by.kind=edge-washer`
 
+// grooved, stopped, beaded and half are least with another seat or holder, and
+// with a solid panel below.
+const (
+	grooved = least + `; panel.seat=groove; panel.held_by.kind=`
+	stopped = least + `; panel.held_by.kind=stop`
+	beaded  = least + `; panel.seat=face-bead; panel.held_by.kind=bead`
+	half    = least + `; leaf.lites.rows=2; panel.solid.rows=[1]; panel.solid.material=plywood; panel.solid.thickness=1/4; panel.solid.edge_gap=1/16`
+)
+
 // metric is the same in millimetres.
 const metric = `job=Hall; units=millimetre; opening.width=1500; opening.height=2000
 	hanging.style=bypass; hanging.tracks=[front, back]

@@ -32,7 +32,7 @@ func (r *resolver) run() {
 	r.size()
 	if !r.stopped {
 		r.frame()
-		r.rabbet()
+		r.seat()
 		r.joint()
 	}
 	r.lookUp()
@@ -72,6 +72,14 @@ func (r *resolver) lookUp() {
 	}
 	if r.set.Leaf.Panel.Material, err = catalog.Sheet(r.model.Panel.Material); err != nil {
 		r.stop("panel.material", RuleUnknownSheet, "%v", err)
+	}
+	if solid := r.model.Panel.Solid; solid != nil {
+		if r.set.Leaf.SolidPanel == nil {
+			r.set.Leaf.SolidPanel = &Panel{} // size has stopped before the seat
+		}
+		if r.set.Leaf.SolidPanel.Material, err = catalog.Sheet(solid.Material); err != nil {
+			r.stop("panel.solid.material", RuleUnknownSheet, "%v", err)
+		}
 	}
 	if r.set.Leaf.Washer.Screw, err = catalog.Screw(gauge); err != nil {
 		r.stop("panel.held_by.screw.gauge", RuleScrewGauge, "%v", err)

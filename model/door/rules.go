@@ -61,4 +61,17 @@ const (
 	RuleTenonWide   = "tenon-wide"   // so wide that it works loose
 	RuleTenonEdge   = "tenon-edge"   // the mortise is too near the stile's end
 	RuleLap         = "lap"          // one half of a half-lap is too thin
+
+	// Of seats, corners and holders.
+	RuleSeat        = "seat"         // how far from its face the panel lies is not stated
+	RuleSeatTwice   = "seat-twice"   // where the panel lies is said twice, and differs
+	RuleSeatUnused  = "seat-unused"  // a size of another seat or holder than the one chosen
+	RuleGrooveRun   = "groove-run"   // grooves from end to end of the stiles do not suit panels or joints
+	RuleSolidRows   = "solid-rows"   // no such row for the solid panel, or none left for the other
+	RuleRelief      = "relief"       // what relieves the corners does not suit seat, member or lite
+	RuleHolder      = "holder"       // what is to hold the panels does not suit the seat
+	RuleBed         = "bed"          // a bed of sealant too thin to hold alone
+	RuleStrip       = "strip"        // a stop or bead, or its pins or screws, do not fit
+	RuleStripCorner = "strip-corner" // a round inside corner under a mitred stop or bead
+	RuleStripProud  = "strip-proud"  // stops or beads stand in the way of a passing leaf
 )

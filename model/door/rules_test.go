@@ -24,7 +24,7 @@ type fault struct {
 }
 
 // broken are all the faults.
-func broken() []fault { return slices.Concat(faults, jointFaults) }
+func broken() []fault { return slices.Concat(faults, jointFaults, seatFaults) }
 
 var faults = []fault{
 	{door.RuleUnknownTrack, least, "hanging.track=two-chanel", "hanging.track", spec.Stops, `no track "two-chanel"; did you mean two-channel, two-channel-35 or two-channel-28?`},
@@ -79,7 +79,7 @@ var faults = []fault{
 	{door.RuleWasherReach, least, "panel.edge_gap=1/16; panel.held_by.washer.thickness=9/64", "panel.held_by.washer.thickness", spec.Warning, `with the panel pushed away the washer laps it by 1/64"; 1/32" is safer`},
 	{door.RuleWasherScrew, least, "panel.held_by.screw.length=1/4", "panel.held_by.screw.length", spec.Stops, `a screw 1/4" long through a washer 5/32" thick holds 3/32" in the wood; it needs at least 1/4"`},
 	{door.RuleWasherScrew, least, "panel.held_by.screw.length=3 3/4; leaf.rail=5", "panel.held_by.screw.length", spec.Stops, `a screw 3 19/32" into a stile with 3 5/8" behind the rabbet wall leaves 1/32" at its outer edge; at least 1/8" is needed`},
-	{door.RuleWasherScrew, least, "panel.held_by.screw.length=2; leaf.lites.rows=2; panel.edge_gap=1/16; panel.held_by.washer.thickness=3/16", "panel.held_by.screw.length", spec.Stops, `washer screws going 1 13/16" into rail R2, 4" wide, leave -3/8" between tip and tip or edge; at least 1/8" is needed: screws up to 1 3/4"`},
+	{door.RuleWasherScrew, least, "panel.held_by.screw.length=2; leaf.lites.rows=2; panel.held_by.stagger=no; panel.edge_gap=1/16; panel.held_by.washer.thickness=3/16", "panel.held_by.screw.length", spec.Stops, `washer screws going 1 13/16" into rail R2, 4" wide, leave -3/8" between tip and tip or edge; at least 1/8" is needed: screws up to 1 3/4"`},
 	{door.RuleWasherScrew, least, "panel.held_by.washer.outside=1/4; panel.held_by.washer.hole=1/4", "panel.held_by.washer", spec.Stops, `a hole of 1/4" leaves nothing of a washer 1/4" across: take a larger washer or a smaller screw`},
 	{door.RuleWasherScrew, least, "panel.held_by.washer.hole=1/8", "panel.held_by.washer.hole", spec.Stops, `a screw ≈ 9/64" thick does not go through a washer's hole of 1/8": take a larger hole or a smaller screw`},
 	{door.RuleWasherRoom, least, "leaf.stile=11 7/8", "panel.held_by", spec.Warning, `rail edges 7" long have no room for washers between the pocket holes; the panel is held along the stiles only`},
@@ -118,7 +118,7 @@ var faults = []fault{
 	{door.RuleStockTooNarrow, least, "stock.board=2x6; leaf.lites.columns=2; leaf.muntin=6", "leaf.muntin", spec.Stops, `a muntin is to be 6" wide; a 2x6, 5 1/2" wide and ripped 0" each edge, gives 5 1/2": rip less or take wider boards`},
 	{door.RuleRabbetWide, least, "leaf.lites.columns=2; leaf.muntin=3/4", "panel.rabbet.width", spec.Stops, `rabbets 3/8" wide on both edges of a muntin 3/4" wide leave 0" between them; at least 1/8" is needed: muntins from 7/8"`},
 	{door.RuleCutter, least, "leaf.lites.widths=[rest, 2]; panel.rabbet.cutter=2 7/8", "panel.rabbet.cutter", spec.Stops, `the bearing of a cutter 2 7/8" across is 2 1/8"; the smallest lite side is 2": take a smaller cutter`},
-	{door.RuleWasherScrew, least, "leaf.lites.columns=2; leaf.muntin=1 3/4", "panel.held_by.screw.length", spec.Stops, `washer screws going 15/32" into muntins, 1 3/4" wide, leave 1/16" between tip and tip or edge; at least 1/8" is needed: screws up to 19/32"`},
+	{door.RuleWasherScrew, least, "leaf.lites.columns=2; leaf.muntin=1 3/4; panel.held_by.stagger=no", "panel.held_by.screw.length", spec.Stops, `washer screws going 15/32" into muntin M1, 1 3/4" wide, leave 1/16" between tip and tip or edge; at least 1/8" is needed: screws up to 19/32"`},
 	{door.RulePocketRoom, least, "leaf.lites.columns=2; leaf.lites.heights=[6, rest]", "leaf.joint", spec.Stops, `pockets reach ≈ 3 19/64" from both ends of muntins 6" long and meet; the muntins must be at least 6 19/32"`},
 }
 

@@ -19,12 +19,12 @@ type Panel struct {
 // Rabbet is the panel's seat.
 type Rabbet struct {
 	Width   *length.Length `key:"width" doc:"from the lite's edge to the rabbet wall" least:"3" most:"60"`
-	Depth   *length.Length `key:"depth" doc:"from the back of the frame; left out, it follows from the seat" least:"2" most:"70"`
-	Cutter  *length.Length `key:"cutter" doc:"diameter of the bearing-guided cutter" least:"3" most:"90"`
+	Depth   *length.Length `key:"depth" doc:"from the open face, which is the back or, with a face bead, the front; left out, it follows from the seat" least:"2" most:"70"`
+	Cutter  *length.Length `key:"cutter" doc:"diameter of the bearing-guided cutter; a machine's is panel.corner.tool" least:"3" most:"90"`
 	Seat    string         `key:"seat" doc:"centred: the panel lies midway in the frame's thickness; front or back: as far from that face as the key of that name says" choice:"centred front back"`
 	Front   *length.Length `key:"front" doc:"from the frame's front to the panel, with seat: front" above:"0" most:"70"`
 	Back    *length.Length `key:"back" doc:"from the panel to the frame's back, with seat: back" least:"0" most:"70"`
-	PerPass *length.Length `key:"per_pass" doc:"greatest depth cut in one pass" above:"0" most:"30"`
+	PerPass *length.Length `key:"per_pass" doc:"greatest depth cut in one pass, of a groove too" above:"0" most:"30"`
 }
 
 // Groove holds the panel all round.
@@ -40,6 +40,7 @@ type SolidPanel struct {
 	Rows      []int          `key:"rows" doc:"the rows of lites, counted from the bottom" range:"1 20" count:"1 20" need:"yes"`
 	Material  string         `key:"material" doc:"the sheet" form:"sheet-material" need:"yes"`
 	Thickness *length.Length `key:"thickness" doc:"of the sheet" least:"1" most:"40" need:"yes"`
+	EdgeGap   *length.Length `key:"edge_gap" doc:"between its edge and the wall; left out, it follows from material and size" above:"0" most:"25"`
 }
 
 // Corner is the corner treatment. A single word is the kind.
@@ -55,11 +56,11 @@ type Corner struct {
 type HeldBy struct {
 	Kind    string         `key:"kind" doc:"edge-washer: washers on screws driven sideways into the rabbet wall; stop: mitred wooden strips; sealant: a bed of sealant; bead: the face bead" choice:"edge-washer stop sealant bead" need:"yes"`
 	Washer  Washer         `key:"washer" doc:"sizes of the washer"`
-	Screw   Screw          `key:"screw" doc:"the screw that carries the washer"`
+	Screw   Screw          `key:"screw" doc:"the screw that carries the washer, or goes through the stop or bead"`
 	Spacing *length.Length `key:"spacing" doc:"greatest distance between washers along an edge" least:"30" most:"1000"`
 	Stagger string         `key:"stagger" doc:"yes: washers on the two sides of a cross rail or muntin stand between one another; no: opposite; left out, where their screws would meet" choice:"yes no"`
 	Stop    Stop           `key:"stop" doc:"sizes and fixing of stops and beads"`
-	Bed     *length.Length `key:"bed" doc:"thickness of the bed of sealant under the panel" above:"0" most:"6"`
+	Bed     *length.Length `key:"bed" doc:"thickness of a bed of sealant between shoulder and panel" above:"0" most:"6"`
 	Press   *length.Length `key:"press" doc:"how far the washer bears into the sheet's back; more than 0 presses it" least:"0" most:"3"`
 }
 
@@ -67,8 +68,9 @@ type HeldBy struct {
 type Stop struct {
 	Width   *length.Length `key:"width" doc:"across the face; left out, to the lite's edge" least:"4" most:"80"`
 	Depth   *length.Length `key:"depth" doc:"front to back; left out, flush with the frame's face" least:"3" most:"80"`
-	Fix     string         `key:"fix" doc:"pins or screws" choice:"pins screws"`
+	Fix     string         `key:"fix" doc:"pins or screws, driven through the strip into the wall" choice:"pins screws"`
 	Spacing *length.Length `key:"spacing" doc:"greatest distance between pins or screws" least:"20" most:"600"`
+	Pin     *length.Length `key:"pin" doc:"length of a pin" least:"6" most:"120"`
 }
 
 // Washer is the sizes of a washer.
