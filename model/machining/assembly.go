@@ -28,7 +28,7 @@ func Assembly(bodies []solid.Solid, f Face, use string, t Tool) Setup {
 		for _, c := range body.Cuts {
 			p.cut(c)
 		}
-		outline = plane.Union(outline, p.outline(solid.Y))
+		outline = plane.Union(outline, p.outline(solid.Y, NoRelief))
 		if p.most.Y != v.most.Y || p.least.Y != v.least.Y {
 			continue
 		}

@@ -73,9 +73,9 @@ func (l *linter) find(rule, sentence string, values ...any) {
 	for i, v := range values {
 		switch v := v.(type) {
 		case length.Length:
-			values[i] = l.profile.Style.Format(v)
+			values[i] = l.profile.Tool.write(v)
 		case plane.Point:
-			values[i] = fmt.Sprintf("(%s, %s)", l.profile.Style.Format(v.X), l.profile.Style.Format(v.Y))
+			values[i] = fmt.Sprintf("(%s, %s)", l.profile.Tool.write(v.X), l.profile.Tool.write(v.Y))
 		}
 	}
 	l.faults = append(l.faults, Fault{Rule: rule, Sentence: fmt.Sprintf(sentence, values...)})
@@ -119,7 +119,7 @@ func (l *linter) shapes() {
 	check("the blank", l.region(-1, Blank))
 	check("bores", l.region(-1, Bore))
 	for _, depth := range l.pocketDepths() {
-		check(fmt.Sprintf("pockets %s deep", l.profile.Style.Format(depth)), l.region(depth, Pocket))
+		check(fmt.Sprintf("pockets %s deep", l.profile.Tool.write(depth)), l.region(depth, Pocket))
 	}
 	if l.Outline().Empty() {
 		l.find(RuleEmpty, "the setup has no outline: neither a cut nor a blank")
@@ -219,7 +219,7 @@ func (l *linter) corners() {
 		path := c.cleared()
 		for k, e := range path {
 			air := c.Operation == Pocket && outline.Where(e.To) == plane.Outside
-			if next := path[(k+1)%len(path)]; !air && turn(e, next) > smooth {
+			if next := path[(k+1)%len(path)]; !air && turn(e, next) > 2*slant {
 				l.minor(RuleCorner, "%v %d has a sharp inside corner at %v; the tool leaves a radius of %v: relieve it, or square it by hand", c.Operation, i, e.To, least)
 			}
 			if r := e.Radius(); e.Turn == plane.Left && r < (least-2*length.Nanometre).MM() {

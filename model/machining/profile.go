@@ -21,5 +21,4 @@ type Profile struct {
 	HolePercent  int           // least hole, in percent of the thickness
 	Sheet        Size          // largest sheet of panel material
 	Machine      Size          // the table
-	Style        length.Style  // how sentences write sizes
 }

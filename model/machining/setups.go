@@ -15,7 +15,16 @@ type Tool struct {
 	Diameter length.Length
 	Reach    length.Length // deepest it cuts
 	Relief   Relief        // of inside corners sharper than the tool is round
-	Style    length.Style  // how sentences write sizes
+	// Write is how sentences write sizes; nil writes millimetres, exactly.
+	Write func(length.Length) string
+}
+
+// write writes a size in a sentence.
+func (t Tool) write(l length.Length) string {
+	if t.Write == nil {
+		return l.Decimal() + " mm"
+	}
+	return t.Write(l)
 }
 
 // Run is how far a pocket runs past an edge it opens to: the tool's radius and
@@ -82,8 +91,8 @@ func (p *planner) setups() []Setup {
 func (p *planner) setup(f Face, out bool) Setup {
 	v := view{f, p.least, p.most}
 	s := v.setup()
-	outline := v.seen(p.outline(f.axis()))
-	for _, path := range outline {
+	outline := v.seen(p.outline(f.axis(), NoRelief)) // what pockets open to
+	for _, path := range v.seen(p.outline(f.axis(), p.tool.Relief)) {
 		c := Contour{Operation: Blank, Path: path}
 		if out {
 			c.Operation, c.Depth = Cut, s.Thickness
@@ -96,7 +105,7 @@ func (p *planner) setup(f Face, out bool) Setup {
 	byDepth := map[length.Length]plane.Region{}
 	for _, k := range p.pockets {
 		if k.face == f {
-			byDepth[k.depth] = plane.Union(byDepth[k.depth], v.seen(k.region))
+			byDepth[k.depth] = plane.Union(byDepth[k.depth], plane.Intersect(v.seen(k.region), outline))
 		}
 	}
 	for depth, region := range byDepth {
@@ -123,8 +132,9 @@ func PocketIn(outline, region plane.Region, depth length.Length, t Tool) []Conto
 	return contours
 }
 
-// outline is the part's outline flat along an axis.
-func (p *planner) outline(a solid.Axis) plane.Region {
+// outline is the part's outline flat along an axis, with that relief of its
+// inside corners.
+func (p *planner) outline(a solid.Axis, r Relief) plane.Region {
 	if a != solid.Y {
 		return plane.Region{plane.Rect(p.least.Flat(a), p.most.Flat(a))}
 	}
@@ -132,7 +142,9 @@ func (p *planner) outline(a solid.Axis) plane.Region {
 	if p.body.Blank.Axis == a {
 		region = p.body.Blank.Region
 	}
-	return plane.Subtract(region, relieved(p.through, region, p.tool))
+	tool := p.tool
+	tool.Relief = r
+	return plane.Subtract(region, relieved(p.through, region, tool))
 }
 
 // sort puts contours by operation, depth, and place: lowest, then leftmost.

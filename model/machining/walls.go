@@ -37,22 +37,26 @@ func (l *linter) walls() {
 		return
 	}
 	outline := l.Outline()
-	told := map[[3]int]bool{}
+	told := map[string]bool{}
 	for _, n := range l.necks(limit) {
 		kind := l.kind(n, outline)
-		if kind == "" || told[[3]int{n.a, n.b, int(kind[0])}] {
-			continue
+		if kind == "" || told[kind] {
+			continue // the closest is told, for all
 		}
 		least := l.profile.Bridge
 		if kind == RuleFeature {
 			least = l.profile.LeastFeature
 		}
 		if found := length.Round(n.distance); found < least-2*length.Micrometre {
-			told[[3]int{n.a, n.b, int(kind[0])}] = true
+			told[kind] = true
 			if kind == RuleFeature {
 				l.find(kind, "%v %d is only %v wide at %v; the narrowest opening that can be cut is %v", l.Contours[n.a].Operation, n.a, found, n.middle, least)
 			} else {
-				l.find(kind, "between %v %d and %v %d only %v of material stand at %v; at least %v should", l.Contours[n.a].Operation, n.a, l.Contours[n.b].Operation, n.b, found, n.middle, least)
+				find := l.find
+				if l.Contours[n.a].Operation == Pocket || l.Contours[n.b].Operation == Pocket {
+					find = l.minor // it breaks out, and the part is still whole
+				}
+				find(kind, "between %v %d and %v %d only %v of material stand at %v; at least %v should", l.Contours[n.a].Operation, n.a, l.Contours[n.b].Operation, n.b, found, n.middle, least)
 			}
 		}
 	}

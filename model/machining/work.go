@@ -60,7 +60,7 @@ func (p *planner) cut(c solid.Cut) {
 	case best.passes && best.prism.Axis == solid.Y:
 		p.through = plane.Union(p.through, best.prism.Region)
 	case best.depth > p.tool.Reach:
-		p.left = append(p.left, fmt.Sprintf("%s: %s deep from %s, more than the tool reaches (%s)", c.For, p.tool.Style.Format(best.depth), best.face.Words(), p.tool.Style.Format(p.tool.Reach)))
+		p.left = append(p.left, fmt.Sprintf("%s: %s deep from %s, more than the tool reaches (%s)", c.For, p.tool.write(best.depth), best.face.Words(), p.tool.write(p.tool.Reach)))
 	default:
 		p.pockets = append(p.pockets, pocket{best.face, best.depth, best.prism.Region, c.For})
 	}
@@ -179,7 +179,7 @@ func isBox(q solid.Prism) bool {
 func (p *planner) bore(b solid.Bore, all []solid.Bore) {
 	axis, along := direction(b)
 	if !along {
-		p.left = append(p.left, fmt.Sprintf("%s bore ⌀%s, at %.0f° to the face", b.For, p.tool.Style.Format(b.Diameter), slope(b)))
+		p.left = append(p.left, fmt.Sprintf("%s bore ⌀%s, at %.0f° to the face", b.For, p.tool.write(b.Diameter), slope(b)))
 		return
 	}
 	var best *bore

@@ -62,9 +62,9 @@ func (p *planner) cornerJig() {
 		{plane.Line(plane.At(0, zone+2*mm), plane.At(0, zone+2*mm+strip))},
 		{plane.Line(plane.At(zone+2*mm, 0), plane.At(zone+2*mm+strip, 0))},
 	}
-	style := p.job.Options.Profile.Style
+	write := p.job.Options.Profile.Tool.Write
 	p.jig("JIG-CORNER", "corner-squaring jig", plate, window, nil, marks,
-		fmt.Sprintf("under it two strips %s long and at most %s high, outer edge on the marked lines, hang into the rabbet and bear on its walls", style.Format(strip), style.Format(leaf.Rabbet.Depth)))
+		fmt.Sprintf("under it two strips %s long and at most %s high, outer edge on the marked lines, hang into the rabbet and bear on its walls", write(strip), write(leaf.Rabbet.Depth)))
 }
 
 // pullJigs guide a router with a bearing above its cutter round a flush pull's
@@ -92,7 +92,7 @@ func (p *planner) pullJigs() {
 // pullJig is the jig of one mortise. Its long edge lies flush with the nearer
 // long edge of the part.
 func (p *planner) pullJig(n int, part door.Part, c solid.Cut) {
-	style := p.job.Options.Profile.Style
+	write := p.job.Options.Profile.Tool.Write
 	margin := jigMargin.of(nil, p.set.Units)
 	hole, least, most := c.Region.Bounds(), solid.Vec{}, solid.Vec{}
 	least, most = part.Solid.Bounds()
@@ -107,7 +107,7 @@ func (p *planner) pullJig(n int, part door.Part, c solid.Cut) {
 	middle := hole.Min.Y + hole.Height().Half()
 	p.jig(fmt.Sprintf("JIG-PULL%d", n), "flush-pull jig", plate, c.Region, nil, nil,
 		fmt.Sprintf("for a cutter with its bearing on the shank; %s edge, as seen from the room, flush with that of %s; window's middle %s above the leaf's bottom; mortise %s deep",
-			edge, part.Label, style.Format(middle), style.Format(c.To-c.From)))
+			edge, part.Label, write(middle), write(c.To-c.From)))
 }
 
 // hangerJig places a hanger's middle on the leaf's top.

@@ -56,9 +56,9 @@ func (p *planner) nest(panels []Work) {
 	}
 	layout, err := cutting.LayOutSheets(job)
 	if err != nil {
-		style := o.Profile.Style
+		write := o.Profile.Tool.Write
 		p.find("shop.sheet", RuleNest, spec.Warning, "the %s panels are not nested on sheets of %s × %s with %s between them: %s",
-			panels[0].Part.Material, style.Format(sheet.Width), style.Format(sheet.Height), style.Format(o.Spacing), strings.ReplaceAll(err.Error(), "\n", "; "))
+			panels[0].Part.Material, write(sheet.Width), write(sheet.Height), write(o.Spacing), strings.ReplaceAll(err.Error(), "\n", "; "))
 		return
 	}
 	for i, pattern := range layout.Patterns {

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 
 	"stilewright/model/length"
@@ -66,7 +67,6 @@ func OptionsOf(m spec.Spec) Options {
 		s = *m.Shop
 	}
 	u := m.Units.Unit
-	style := length.Style{Unit: u, Mark: true}
 	o := Options{Unit: u, Marks: s.Marks != "none", Spacing: spacing.of(s.Spacing, u), Names: namesOf(s.Layers)}
 	switch s.Units {
 	case "inch":
@@ -83,7 +83,7 @@ func OptionsOf(m spec.Spec) Options {
 	if s.Segments != nil {
 		o.Segments = *s.Segments
 	}
-	mill := machining.Tool{Diameter: tool.of(s.Tool, u), Reach: reach.of(s.Reach, u), Style: style}
+	mill := machining.Tool{Diameter: tool.of(s.Tool, u), Reach: reach.of(s.Reach, u), Write: writer(u)}
 	switch s.Relief {
 	case "t-bone":
 		mill.Relief = machining.TBone
@@ -100,9 +100,23 @@ func OptionsOf(m spec.Spec) Options {
 		HolePercent:  cmp.Or(s.HolePercent, holePercent),
 		Sheet:        machining.Size{Width: sheetWide.of(s.Sheet.Width, u), Height: sheetHigh.of(s.Sheet.Height, u)},
 		Machine:      machining.Size{Width: tableWide.of(s.Machine.Width, u), Height: tableHigh.of(s.Machine.Height, u)},
-		Style:        style,
 	}
 	return o
+}
+
+// writer writes sizes in sentences: in the model's unit, in fractions of an inch
+// where that is exact, else in decimals.
+func writer(u length.Unit) func(length.Length) string {
+	return func(l length.Length) string {
+		const places = 3
+		switch {
+		case u == length.Millimetres:
+			return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", l.MM()), "0"), ".") + " mm"
+		case l%(in/64) == 0:
+			return length.Style{Unit: u, Mark: true}.Format(l)
+		}
+		return strings.TrimPrefix(length.FormatDecimalInch(l, places), "≈ ") + `"`
+	}
 }
 
 // namesOf are the layer words, the model's own in capitals.

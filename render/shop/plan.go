@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -95,19 +96,34 @@ var pathOf = map[string]string{
 // sound lints a work and tells whether it can be made.
 func (p *planner) sound(w Work) bool {
 	good := true
-	for _, f := range w.Setup.Lint(p.job.Options.Profile, w.Part.Sheet) {
-		path := pathOf[f.Rule]
-		if path == "" {
-			path = "shop"
+	faults := w.Setup.Lint(p.job.Options.Profile, w.Part.Sheet)
+	for i, f := range faults {
+		path := cmp.Or(pathOf[f.Rule], "shop")
+		if slices.ContainsFunc(faults[:i], func(g machining.Fault) bool { return g.Rule == f.Rule && g.Minor == f.Minor }) {
+			continue // the first is told, for all
+		}
+		more := ""
+		if n := alike(faults[i+1:], f); n > 0 {
+			more = fmt.Sprintf(" (and %d more like it)", n)
 		}
 		if f.Minor {
-			p.find(path, f.Rule, spec.Warning, "%s, from %s: %s", w.Part.title(), w.Setup.Face.Words(), f.Sentence)
+			p.find(path, f.Rule, spec.Warning, "%s, from %s: %s%s", w.Part.title(), w.Setup.Face.Words(), f.Sentence, more)
 			continue
 		}
 		good = false
-		p.stop(path, f.Rule, "%s, from %s: %s", w.Part.title(), w.Setup.Face.Words(), f.Sentence)
+		p.stop(path, f.Rule, "%s, from %s: %s%s", w.Part.title(), w.Setup.Face.Words(), f.Sentence, more)
 	}
 	return good
+}
+
+// alike counts the faults of the same rule and weight.
+func alike(faults []machining.Fault, f machining.Fault) (n int) {
+	for _, g := range faults {
+		if g.Rule == f.Rule && g.Minor == f.Minor {
+			n++
+		}
+	}
+	return n
 }
 
 // title names a part: "R2 cross rail".

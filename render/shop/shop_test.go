@@ -17,6 +17,7 @@ import (
 	"stilewright/model/length"
 	"stilewright/model/machining"
 	"stilewright/model/plane"
+	"stilewright/model/solid"
 	"stilewright/model/spec"
 	"stilewright/render/dxf"
 )
@@ -335,21 +336,24 @@ func holdLaws(t *testing.T, set door.Set, job Job) {
 	}
 }
 
-// holdVolume: what the files take from a part, pocket by pocket and depth by
-// depth, is what its solid's cuts take, where nothing is left out.
+// holdVolume: a blank worked as the files tell, face by face, is the part.
 func holdVolume(t *testing.T, p Part) {
 	t.Helper()
 	body := p.Solid
 	body.Bores = nil
-	plan := machining.Setups(body, machining.Tool{Diameter: 6 * mm, Reach: 200 * mm, Relief: machining.NoRelief})
+	plan := machining.Setups(body, machining.Tool{Diameter: 6 * mm, Reach: 400 * mm, Relief: machining.NoRelief})
 	if len(plan.LeftOut) > 0 || len(plan.Setups) == 0 {
 		return
 	}
-	taken := 0.0
+	least, most := body.Bounds()
+	worked := solid.Solid{Blank: solid.Block(least, most)}
+	face := plane.Region{plane.Rect(least.Flat(solid.Y), most.Flat(solid.Y))}
 	for i, s := range plan.Setups {
 		outline := s.Outline()
 		if i == 0 {
-			taken += (s.Width.MM()*s.Height.MM() - outline.Area()) * s.Thickness.MM()
+			if waste := plane.Subtract(face, whence(outline, s, most)); !waste.Empty() {
+				worked.Cuts = append(worked.Cuts, solid.Cut{Prism: solid.Prism{Axis: solid.Y, Region: waste, To: most.Y}})
+			}
 		}
 		byDepth := map[length.Length]plane.Region{}
 		for _, c := range s.Contours {
@@ -358,12 +362,31 @@ func holdVolume(t *testing.T, p Part) {
 			}
 		}
 		for depth, region := range byDepth {
-			taken += plane.Intersect(region, outline).Area() * depth.MM()
+			axis := [...]solid.Axis{solid.Y, solid.Y, solid.X, solid.X, solid.Z, solid.Z}[s.Face]
+			cut := solid.Prism{Axis: axis, Region: whence(plane.Intersect(region, outline), s, most), To: depth}
+			if s.Face == machining.Back || s.Face == machining.Right || s.Face == machining.Top {
+				cut.From, cut.To = most.Along(axis)-depth, most.Along(axis)
+			}
+			worked.Cuts = append(worked.Cuts, solid.Cut{Prism: cut})
 		}
 	}
-	least, most := body.Bounds()
-	whole := (most.X - least.X).MM() * (most.Y - least.Y).MM() * (most.Z - least.Z).MM()
-	require.InDelta(t, whole-body.Volume(), taken, whole*1e-6, p.title())
+	require.InDelta(t, body.Volume(), worked.Volume(), worked.Blank.Region.Area()*most.Y.MM()*1e-6, p.title())
+}
+
+// whence is a region of a setup where it lies on the part, flat along the
+// face's axis; the part's least corner is at 0.
+func whence(r plane.Region, s machining.Setup, most solid.Vec) plane.Region {
+	return r.Map(func(q plane.Point) plane.Point {
+		switch s.Face {
+		case machining.Back:
+			return plane.At(most.X-q.X, q.Y)
+		case machining.Left:
+			return plane.At(most.Y-q.X, q.Y)
+		case machining.Bottom:
+			return plane.At(q.X, most.Y-q.Y)
+		}
+		return q
+	}, s.Face.Turned())
 }
 
 func TestLawsOfSamples(t *testing.T) {
@@ -423,8 +446,9 @@ func anyModel(rnd *rand.Rand) string {
 	text := fmt.Sprintf("job: %s\nunits: %s\n", pick("Any", "Press 7/8, the long name of a cupboard under a stair in the north wing", "—"), pick("inch", "millimetre"))
 	text += fmt.Sprintf("opening: {width: %s, height: %s}\n", mm(leaves*350, leaves*900), mm(700, 2900))
 	text += fmt.Sprintf("hanging: {style: bypass, tracks: [%s], overlap: %s}\n", tracks, mm(20, 60))
-	text += fmt.Sprintf("leaf: {thickness: %s, stile: %s, rail: {top: %s, cross: %s, bottom: %s}, lites: {rows: %d}}\n",
-		mm(30, 36), mm(60, 120), mm(60, 120), mm(60, 110), mm(60, 200), 1+rnd.IntN(6))
+	text += fmt.Sprintf("leaf: {thickness: %s, stile: %s, rail: {top: %s, cross: %s, bottom: %s}, lites: {rows: %d, columns: %d}, muntin: %s, joint: %s}\n",
+		mm(30, 36), mm(60, 120), mm(60, 120), mm(60, 110), mm(60, 200), 1+rnd.IntN(6), 1+rnd.IntN(6)/4, mm(45, 80),
+		pick("pocket-screw", "dowel", "loose-tenon", "mortise-and-tenon", "half-lap", "bridle"))
 	text += fmt.Sprintf("panel: {material: %s, thickness: %s, corner: %s}\n", pick("acrylic", "polycarbonate", "plywood", "float glass"), mm(3, 5), pick("clipped", "rounded", "squared"))
 	switch rnd.IntN(4) {
 	case 0:
