@@ -2,6 +2,7 @@ package door_test
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -321,4 +322,38 @@ func TestWasherScrewsMeetNoMortise(t *testing.T) {
 // slicesOf are the bores but those for one use.
 func slicesOf(bores []solid.Bore, but string) []solid.Bore {
 	return slices.DeleteFunc(slices.Clone(bores), func(b solid.Bore) bool { return b.For == but })
+}
+
+// A sound frame with any joint whatever: it resolves, or says why not, and what
+// resolves has no parts that share a place.
+func TestNoJointPanics(t *testing.T) {
+	sound, resolve := written(least, "leaf.lites.rows=2; leaf.lites.columns=2; leaf.rail=4").spec(t), 0
+	for n := range 4 * *models {
+		c := newChance(n)
+		model := sound
+		c.wild(reflect.ValueOf(&model.Leaf.Joint).Elem())
+		set, findings := door.Resolve(model)
+		for _, f := range findings {
+			require.NotContains(t, f.Sentence, "%!", "%v", f)
+		}
+		if len(set.Hung) == 0 {
+			require.NotEmpty(t, findings, "%+v", model.Leaf.Joint)
+			continue
+		}
+		resolve++
+		var frame []door.Part
+		for _, list := range [][]door.Part{set.Leaf.Parts, set.Leaf.Hardware} {
+			for _, part := range list {
+				if part.Role != door.PanelRole && part.Role != door.WasherRole {
+					frame = append(frame, part)
+				}
+			}
+		}
+		for i, a := range frame {
+			for _, b := range frame[:i] {
+				require.Less(t, solid.Clash(a.Solid, b.Solid), noVolume, "seed %d model %d: %s and %s: %+v", *seed, n, a.Label, b.Label, model.Leaf.Joint)
+			}
+		}
+	}
+	require.Greater(t, resolve, *models/4)
 }

@@ -3,6 +3,7 @@ package door_test
 import (
 	"fmt"
 	"reflect"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -18,6 +19,14 @@ var words = map[string][]string{
 	"species": {"", "red oak", "oaken"}, "board": {"", "2x6", "1x2", "5/4x12", "4x4", "2x", "x"},
 	"season": {"", "green"}, "spacing": {"", "equal-centres"}, "across": {"", "equal-centres"},
 	"kind": {"", "clipped", "squared", "rounded"},
+}
+
+// wordsOf are the texts that a field's tag allows, and none.
+func wordsOf(tag reflect.StructTag) []string {
+	if choices := strings.Fields(tag.Get("choice")); len(choices) > 0 {
+		return append(choices, "")
+	}
+	return words[tag.Get("key")]
 }
 
 // wild fills a model with whatever its field tags allow: nothing, the least,
@@ -60,7 +69,7 @@ func (c *chance) wild(v reflect.Value) {
 			}
 			continue
 		}
-		switch names := words[tag.Get("key")]; {
+		switch names := wordsOf(tag); {
 		case field.Kind() == reflect.Struct && field.Type() != reflect.TypeFor[spec.Unit]():
 			c.wild(field)
 		case field.Kind() == reflect.Pointer && c.odds(50):
