@@ -25,6 +25,13 @@
 //   - floor gap, head drop: leaf bottom to floor, opening head to leaf top
 //   - reveal: what is left visible and even, leaf edge to jamb
 //   - fascia: the trim that hides the track
+//   - tenon, mortise: the tongue on a member's end and the hole it goes into; a
+//     loose tenon is a piece of its own in mortises of both; the member's
+//     shoulders bear on the other part, a cheek is what stands beside a mortise
+//   - haunch: a short step of the tenon beside it, at a corner of the leaf
+//   - half-lap: each part keeps half the thickness where they cross
+//   - bridle: an open mortise and tenon; at a cross rail a fork over a web
+//   - plug: what fills a pocket hole
 //
 // A stile's or rail's width is measured across its face, thickness front to
 // back.
