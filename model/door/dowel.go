@@ -114,7 +114,7 @@ func (r *resolver) dowels(m Meeting, asked int, name string) int {
 // which the middles of its dowels may lie.
 func (r *resolver) dowelRange(m Meeting) (low, high length.Length) {
 	d := r.set.Leaf.Joint.Dowel.Diameter
-	low, high = m.across(r.keepOut()+d.Half(), max(dowelEdge.in(r.units), d))
+	low, high = m.across(seatClear.in(r.units)+d.Half(), max(dowelEdge.in(r.units), d))
 	return low.UpTo(r.tick), high.DownTo(r.tick)
 }
 

@@ -37,7 +37,10 @@ func (r *resolver) joint() {
 			of.resolve()
 		}
 	}
-	r.unusedSizes()
+	if !r.stopped {
+		r.jointGroove()
+		r.unusedSizes()
+	}
 }
 
 // has tells whether a joint of one of the kinds occurs in the leaf.
@@ -174,16 +177,6 @@ func (m Meeting) across(clear, edge length.Length) (low, high length.Length) {
 		high = m.Width() - m.High - clear
 	}
 	return low, high
-}
-
-// keepOut is what a joint milled before the panel's seat keeps from its walls:
-// the clearance, and what the seat reaches past them.
-func (r *resolver) keepOut() length.Length {
-	clear := seatClear.in(r.units)
-	if seat := r.set.Leaf.Rabbet; seat.Kind == Groove && !seat.Through {
-		clear += seat.Depth.Half() // the round end of a stopped groove
-	}
-	return clear
 }
 
 // spaced are n places evenly from low to high, both taken; the middle for one.

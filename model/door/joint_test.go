@@ -1,6 +1,7 @@
 package door_test
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -324,36 +325,37 @@ func slicesOf(bores []solid.Bore, but string) []solid.Bore {
 	return slices.DeleteFunc(slices.Clone(bores), func(b solid.Bore) bool { return b.For == but })
 }
 
-// A sound frame with any joint whatever: it resolves, or says why not, and what
-// resolves has no parts that share a place.
+// A sound frame with any joint and seat whatever: it resolves, or says why not,
+// and what resolves has no parts that share a place.
 func TestNoJointPanics(t *testing.T) {
-	sound, resolve := written(least, "leaf.lites.rows=2; leaf.lites.columns=2; leaf.rail=4").spec(t), 0
-	for n := range 4 * *models {
-		c := newChance(n)
-		model := sound
-		c.wild(reflect.ValueOf(&model.Leaf.Joint).Elem())
-		set, findings := door.Resolve(model)
-		for _, f := range findings {
-			require.NotContains(t, f.Sentence, "%!", "%v", f)
-		}
-		if len(set.Hung) == 0 {
-			require.NotEmpty(t, findings, "%+v", model.Leaf.Joint)
-			continue
-		}
-		resolve++
-		var frame []door.Part
-		for _, list := range [][]door.Part{set.Leaf.Parts, set.Leaf.Hardware} {
-			for _, part := range list {
-				if part.Role != door.PanelRole && part.Role != door.WasherRole {
-					frame = append(frame, part)
-				}
+	const grid = "leaf.lites.rows=2; leaf.lites.columns=2; leaf.rail=4"
+	for _, base := range []string{least, grooved, grooved + "; panel.groove.run=through", grooved + "; panel.groove.run=stopped; panel.thickness=1/2", stopped, beaded, least + "; panel.corner=dogbone"} {
+		sound, resolve := written(base, grid).spec(t), 0
+		for n := range *models {
+			c := newChance(n)
+			model := sound
+			c.wild(reflect.ValueOf(&model.Leaf.Joint).Elem())
+			set, findings := door.Resolve(model)
+			for _, f := range findings {
+				require.NotContains(t, f.Sentence, "%!", "%v", f)
 			}
-		}
-		for i, a := range frame {
-			for _, b := range frame[:i] {
-				require.Less(t, solid.Clash(a.Solid, b.Solid), noVolume, "seed %d model %d: %s and %s: %+v", *seed, n, a.Label, b.Label, model.Leaf.Joint)
+			if len(set.Hung) == 0 {
+				require.NotEmpty(t, findings, "%+v", model.Leaf.Joint)
+				continue
 			}
+			resolve++
+			apartInSpace(t, set.Leaf, fmt.Sprintf("seed %d model %d of %s", *seed, n, base))
+		}
+		require.Greater(t, resolve, *models/20, base)
+	}
+}
+
+// apartInSpace holds the parts of a leaf, but its washers, to share no place.
+func apartInSpace(t *testing.T, leaf door.Leaf, what string) {
+	parts := slices.DeleteFunc(slices.Concat(leaf.Parts, leaf.Hardware), func(p door.Part) bool { return p.Role == door.WasherRole })
+	for i, a := range parts {
+		for _, b := range parts[:i] {
+			require.Less(t, solid.Clash(a.Solid, b.Solid), noVolume, "%s: %s and %s: %+v", what, a.Label, b.Label, leaf.Joint)
 		}
 	}
-	require.Greater(t, resolve, *models/4)
 }

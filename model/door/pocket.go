@@ -150,17 +150,16 @@ func (r *resolver) muntinPockets(practice catalog.PocketHole) {
 // pocketRange is the stretch of a member, from its lower or left edge, in which
 // the centres of pocket holes may lie.
 func (r *resolver) pocketRange(m Meeting, practice catalog.PocketHole) (low, high length.Length) {
-	free := outerHole.in(r.units)
-	milled := r.set.Leaf.Rabbet.Width + practice.KeepOut + r.set.Leaf.Joint.Pocket.Diameter.Half()
-	low, high = max(free, milled), m.Width()-max(free, milled)
+	free, clear := outerHole.in(r.units), practice.KeepOut+r.set.Leaf.Joint.Pocket.Diameter.Half()
+	low, high = free, m.Width()-free
 	if m.ofMuntin() {
-		low, high = milled, m.Width()-milled
+		low, high = 0, m.Width()
 	}
-	if m.Low == 0 {
-		low = free
+	if m.Low > 0 {
+		low = max(low, m.Low+clear)
 	}
-	if m.High == 0 {
-		high = m.Width() - free
+	if m.High > 0 {
+		high = min(high, m.Width()-m.High-clear)
 	}
 	return low.UpTo(r.tick), high.DownTo(r.tick)
 }

@@ -60,6 +60,8 @@ const (
 	RuleTenonRoom   = "tenon-room"   // the tenon does not fit the member's end
 	RuleTenonWide   = "tenon-wide"   // so wide that it works loose
 	RuleTenonEdge   = "tenon-edge"   // the mortise is too near the stile's end
+	RuleTenonGroove = "tenon-groove" // the tenon does not fill the groove
+	RuleTenonHaunch = "tenon-haunch" // the groove stays open at the stile's end
 	RuleLap         = "lap"          // one half of a half-lap is too thin
 
 	// Of seats, corners and holders.

@@ -12,12 +12,16 @@ import (
 func (r *resolver) tenonSection() {
 	leaf, stated := &r.set.Leaf, r.model.Leaf.Joint.Tenon
 	t, thick := &leaf.Joint.Tenon, leaf.Thickness
-	if stated.Thickness != nil {
+	seat, third := leaf.Rabbet, catalog.MortiseFor(thick, r.units).Size
+	through := seat.Kind == Groove && seat.Through && leaf.Joint.Kind == MortiseAndTenon
+	switch {
+	case stated.Thickness != nil:
 		t.Thickness = r.given("tenon.thickness", "leaf.joint.tenon.thickness", *stated.Thickness)
-	} else {
-		t.Thickness = r.derive("tenon.thickness", catalog.MortiseFor(thick, r.units).Size, "a third of the frame, taken to the nearest chisel or cutter; "+r.practice("tenon-thickness"), "leaf.thickness")
+	case through && seat.Depth > third:
+		t.Thickness = r.derive("tenon.thickness", seat.Depth, "as thick as the groove is wide, which it fills: more than a third of the frame", "groove.width", "leaf.thickness")
+	default:
+		t.Thickness = r.derive("tenon.thickness", third, "a third of the frame, taken to the nearest chisel or cutter; "+r.practice("tenon-thickness"), "leaf.thickness")
 	}
-	seat := leaf.Rabbet
 	switch {
 	case stated.Front != nil:
 		t.Front = r.given("tenon.front", "leaf.joint.tenon.front", *stated.Front)
@@ -147,7 +151,7 @@ func (r *resolver) tenonEdge() {
 // tenonRange is the stretch across a member, from its lower or left edge, in
 // which its tenon may lie.
 func (r *resolver) tenonRange(m Meeting) (low, high length.Length) {
-	clear, edge := r.keepOut(), r.set.Leaf.Joint.Tenon.Edge
+	clear, edge := seatClear.in(r.units), r.set.Leaf.Joint.Tenon.Edge
 	if m.Kind == MortiseAndTenon && r.set.Leaf.Rabbet.Kind == Groove {
 		clear = 0 // the tenon begins at the groove's floor
 	}
@@ -193,6 +197,19 @@ func (r *resolver) haunch() {
 		t.Haunch = r.derive("tenon.haunch", leaf.Rabbet.Width, "as long as the groove is deep, which it fills to the stile's end", "rabbet.width")
 	case asked == "yes":
 		t.Haunch = r.derive("tenon.haunch", min(max(t.Thickness, haunchLeast.in(r.units)), t.Length.Half()), "as long as the tenon is thick, but not too short, and at most half the tenon; "+r.practice("haunch-length"), "tenon.thickness", "tenon.length")
+	}
+}
+
+// jointGroove holds the tenons against a groove that runs through the stiles:
+// they must fill it, to the stile's end.
+func (r *resolver) jointGroove() {
+	seat, t := r.set.Leaf.Rabbet, r.set.Leaf.Joint.Tenon
+	switch {
+	case seat.Kind != Groove || !seat.Through || r.set.Leaf.Joint.Kind != MortiseAndTenon:
+	case t.Front > seat.From || t.Front+t.Thickness < seat.To:
+		r.stop("leaf.joint.tenon", RuleTenonGroove, "the tenon lies from %v to %v behind the front and does not fill the groove, %v to %v, that runs through the stiles: make it at least %v thick, or stop the groove", t.Front, t.Front+t.Thickness, seat.From, seat.To, seat.To-seat.From)
+	case r.model.Leaf.Joint.Tenon.Haunch == "no":
+		r.warn("leaf.joint.tenon.haunch", RuleTenonHaunch, "the groove, %v wide and %v deep, runs through the stiles and without a haunch stays open at their ends: leave the haunch, or stop the groove", seat.Depth, seat.Width)
 	}
 }
 

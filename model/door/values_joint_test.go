@@ -107,6 +107,25 @@ func TestRailVolumesByHand(t *testing.T) {
 	}
 }
 
+// A grooved frame with haunched tenons by hand, in cubic inches. The groove, 3/8
+// deep, is 1/8 + 1/64 wide and runs the stile's 77 3/4 through; the tenons, 1/2
+// thick with their middle in the groove's, are 4 − 3/8 − 1 5/16 wide and begin
+// at its floor; the haunches fill it to the stile's ends.
+func TestGroovedTenonsByHand(t *testing.T) {
+	set := resolved(t, grooved, "leaf.joint.kind=mortise-and-tenon")
+	for name, want := range map[string]length.Length{"tenon.front": 7 * in / 16, "tenon.R1.width": 2*in + 5*in/16, "tenon.haunch": 3 * in / 8, "tenon.length": 2*in + 21*in/32} {
+		require.Equal(t, want, figure(t, set, name), name)
+	}
+	const groove, tenon, haunch = .375 * .140625, .5 * 2.3125, .5 * 1.3125
+	rail := 22.75*4*1.375 - 22.75*groove + 2*(tenon*2.65625+haunch*.375)
+	stile := 4*77.75*1.375 - 77.75*groove - 2*(tenon*2.71875-2.3125*groove+haunch*.375-1.3125*groove)
+	for label, want := range map[string]float64{"R1": rail, "R2": rail, "SL": stile, "SR": stile} {
+		require.InEpsilon(t, want, partOf(t, set.Leaf, label).Volume/(25.4*25.4*25.4), 1e-9, label)
+	}
+	wide := resolved(t, grooved, "panel.thickness=5/8; leaf.joint.kind=mortise-and-tenon")
+	require.Equal(t, figure(t, wide, "groove.width"), figure(t, wide, "tenon.thickness"))
+}
+
 // Counts by hand: five rails, each end two dowels or one loose tenon.
 func TestJointCounts(t *testing.T) {
 	for joint, want := range map[string]struct {
