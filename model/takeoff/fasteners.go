@@ -3,7 +3,6 @@ package takeoff
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"stilewright/model/catalog"
 	"stilewright/model/door"
@@ -31,18 +30,17 @@ func (t *taker) buyFasteners() {
 		kinds = append(kinds, f)
 	}
 	for _, job := range t.jobs {
-		leaves := len(job.Set.Hung)
-		for _, s := range job.Set.Leaf.Screws {
-			add(t.screw(s), leaves)
+		leaf, leaves := job.Set.Leaf, len(job.Set.Hung)
+		for _, s := range leaf.Screws {
+			add(t.screw(s, leaf), leaves)
 		}
-		for _, p := range job.Set.Leaf.Hardware {
-			add(t.metalPart(p, job.Set.Leaf), leaves)
+		for _, p := range leaf.Hardware {
+			if !strip(p.Role) && p.Role != door.SealantRole {
+				add(t.hardwarePart(p, leaf), leaves)
+			}
 		}
-	}
-	for _, p := range t.out.Parts {
-		if p.Kind == Hardware {
-			size := []string{t.bare(p.Net.Thickness), t.said(p.Net.Length)}
-			add(fastener{name: p.Name + " " + strings.Join(size, " x "), supply: p.Name, mass: p.Mass}, p.Quantity)
+		if p := leaf.Joint.Pocket; p.Plugs && p.Holes > 0 {
+			add(fastener{name: fmt.Sprintf("pocket plug %s x %s", t.bare(p.Diameter), t.said(p.Plug)), supply: "dowel"}, leaves*p.Holes)
 		}
 	}
 	for _, f := range kinds {
@@ -54,13 +52,16 @@ func (t *taker) buyFasteners() {
 	}
 }
 
-// screw is the kind of a driven screw. Its length is measured from the head's
-// underside to the tip, to the micrometre.
-func (t *taker) screw(s door.Screw) fastener {
+// screw is the kind of a driven screw or pin. Its length is measured from the
+// head's underside to the tip, to the micrometre.
+func (t *taker) screw(s door.Screw, leaf door.Leaf) fastener {
 	dx, dy, dz := (s.Tip.X - s.Head.X).MM(), (s.Tip.Y - s.Head.Y).MM(), (s.Tip.Z - s.Head.Z).MM()
 	long := length.Round(math.Sqrt(float64(dx*dx) + float64(dy*dy) + float64(dz*dz))).Nearest(length.Micrometre)
 	kind := s.For + " screw"
-	gauge := "diameter " + t.bare(s.Diameter)
+	if s.For == "stop" && leaf.Strip.Fix == "pins" {
+		kind = "pin"
+	}
+	gauge := t.bare(s.Diameter)
 	for _, row := range catalog.WoodScrews() {
 		if row.Diameter == s.Diameter {
 			gauge = fmt.Sprintf("No. %d", row.Gauge)
@@ -70,17 +71,22 @@ func (t *taker) screw(s door.Screw) fastener {
 	return fastener{name: kind + " " + gauge + " x " + t.said(long), supply: kind, mass: steel(math.Pi * radius * radius * long.MM())}
 }
 
-// metalPart is the kind of a hardware part: a washer by its sizes, all else by
-// its outer ones.
-func (t *taker) metalPart(p door.Part, leaf door.Leaf) fastener {
-	f := fastener{supply: p.Name, mass: steel(p.Solid.Volume())}
-	if p.Role == door.WasherRole {
+// hardwarePart is the kind of a hardware part: a washer and a dowel by their own
+// sizes, all else by its outer ones.
+func (t *taker) hardwarePart(p door.Part, leaf door.Leaf) fastener {
+	f := fastener{supply: p.Name, mass: p.Mass}
+	net := netOf(p)
+	switch p.Role {
+	case door.WasherRole:
 		w := leaf.Washer
 		f.name = fmt.Sprintf("%s %s x %s hole %s", p.Name, t.bare(w.Outside), t.said(w.Thickness), t.bare(w.Hole))
-		return f
+		f.mass = steel(p.Solid.Volume())
+	case door.DowelRole:
+		d := leaf.Joint.Dowel
+		f.name = fmt.Sprintf("%s %s %s x %s", p.Name, p.Material, t.bare(d.Diameter), t.said(d.Length))
+	default:
+		f.name = fmt.Sprintf("%s %s %s x %s x %s", p.Name, p.Material, t.bare(net.Thickness), t.bare(net.Width), t.said(net.Length))
 	}
-	net := netOf(p)
-	f.name = p.Name + " " + t.bare(net.Width) + " x " + t.said(net.Length)
 	return f
 }
 

@@ -9,6 +9,7 @@ import (
 const (
 	perSquareMetre = 1e6 // mm²
 	perMetre       = 1e3 // mm
+	perLitre       = 1e6 // mm³
 )
 
 // Surface is the area in mm² of a solid's body, both faces and all edges, with
@@ -39,18 +40,27 @@ func differs(a, b plane.Region) float64 {
 }
 
 // joined is the area in mm² of a part's two ends, which stand against other
-// parts and are glued: of all wooden parts of a leaf but the stiles.
+// parts: of rails and muntins.
 func joined(p Part, role door.Role) float64 {
-	if p.Kind != Wooden || len(p.Leaves) == 0 || role == door.StileRole {
+	if len(p.Leaves) == 0 || role != door.RailRole && role != door.MuntinRole {
 		return 0
 	}
 	return 2 * float64(p.Net.Width.MM()*p.Net.Thickness.MM())
 }
 
+// cheeks is how many times a member's section the glued faces of a joint with
+// tenons, dowels or laps come to: its end, and two cheeks about as large.
+// Common practice, no source.
+const cheeks = 3
+
 // areas are the areas in m² of a job's wood that are finished, and of its glued
 // joints. A joint's area is not finished, neither at the end that stands
 // against a part nor on that part.
 func (t *taker) areas(job int) (finished, glued float64) {
+	faces := 1.0
+	if t.jobs[job].Set.Leaf.Joint.Kind != door.PocketScrew {
+		faces = cheeks
+	}
 	for i, p := range t.out.Parts {
 		if p.Job != job || p.Kind != Wooden {
 			continue
@@ -58,7 +68,7 @@ func (t *taker) areas(job int) (finished, glued float64) {
 		ends := joined(p, t.whole[i].role)
 		n := float64(p.Quantity)
 		finished += float64(n * (Surface(t.whole[i].part.Solid) - 2*ends))
-		glued += float64(n * ends)
+		glued += float64(n * ends * faces)
 	}
 	return finished / perSquareMetre, glued / perSquareMetre
 }

@@ -80,13 +80,21 @@ func (t *taker) parts() {
 		for _, p := range job.Set.Leaf.Parts {
 			t.addPart(i, p, leaves)
 		}
+		for _, p := range job.Set.Leaf.Hardware {
+			if strip(p.Role) {
+				t.addPart(i, p, leaves)
+			}
+		}
 		if f := job.Set.Fascia; f != nil {
 			wood := job.Set.Stock.Species
 			volume := f.Solid.Volume()
-			t.addPart(i, door.Part{Label: "F", Name: "fascia", Role: door.RailRole, Material: wood.Name, Solid: f.Solid, Volume: volume, Mass: volume * wood.Density() / 1e9}, nil)
+			t.addPart(i, door.Part{Label: "F", Name: "fascia", Role: door.RailRole, Material: wood.Name, Grain: solid.X, Solid: f.Solid, Volume: volume, Mass: volume * wood.Density() / 1e9}, nil)
 		}
 	}
 }
+
+// strip tells that a part of a leaf's hardware is cut from a board, not bought.
+func strip(r door.Role) bool { return r == door.StopRole || r == door.BeadRole }
 
 // addPart enters a part, or counts it with the row of the same piece.
 func (t *taker) addPart(job int, p door.Part, leaves []string) {
@@ -100,38 +108,37 @@ func (t *taker) addPart(job int, p door.Part, leaves []string) {
 			return
 		}
 	}
-	row := Part{Job: job, Labels: []string{p.Label}, Name: p.Name, Kind: kindOf(t.jobs[job].Set, p), Material: p.Material,
+	row := Part{Job: job, Labels: []string{p.Label}, Name: p.Name, Kind: kindOf(p), Material: p.Material,
 		Leaves: leaves, PerLeaf: 1, Quantity: max(1, len(leaves)), Net: netOf(p), SideBySide: 1, Operations: t.operations(p), Mass: p.Mass, OneOf: p.Label}
 	row.Rough = row.Net
 	t.out.Parts = append(t.out.Parts, row)
 	t.whole = append(t.whole, item{part: p, role: p.Role, stile: p.Role == door.StileRole})
 }
 
-// kindOf tells what a part is cut from, by its material.
-func kindOf(set door.Set, p door.Part) Kind {
-	switch p.Material {
-	case set.Stock.Species.Name:
-		return Wooden
-	case set.Leaf.Panel.Material.Name:
+// kindOf tells what a part is cut from.
+func kindOf(p door.Part) Kind {
+	switch p.Role {
+	case door.PanelRole:
 		return Sheeted
+	case door.StileRole, door.RailRole, door.MuntinRole, door.StopRole, door.BeadRole:
+		return Wooden
 	}
 	return Hardware
 }
 
-// netOf is a part's size: rails lie along X, panels stand, all else lies along
-// its longest side.
+// netOf is a part's size. Its length runs along the grain and its thickness from
+// front to back; of a strip the thickness is the lesser of the two.
 func netOf(p door.Part) Size {
 	least, most := p.Solid.Bounds()
 	x, y, z := most.X-least.X, most.Y-least.Y, most.Z-least.Z
-	switch p.Role {
-	case door.RailRole:
-		return Size{x, z, y}
-	case door.PanelRole, door.StileRole:
-		return Size{z, x, y}
+	along, wide := z, x
+	if p.Grain == solid.X {
+		along, wide = x, z
 	}
-	all := []length.Length{x, y, z}
-	slices.Sort(all)
-	return Size{all[2], all[1], all[0]}
+	if kindOf(p) == Hardware || strip(p.Role) {
+		return Size{along, max(wide, y), min(wide, y)}
+	}
+	return Size{along, wide, y}
 }
 
 // formOf is a text that two parts share when one is the other moved: blank, cuts

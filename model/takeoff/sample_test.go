@@ -221,8 +221,18 @@ func TestPiecesAddUp(t *testing.T) {
 			require.Equal(t, p.PerLeaf*max(1, len(p.Leaves)), p.Quantity, name)
 			require.Len(t, p.Labels, p.PerLeaf, name)
 		}
-		require.Equal(t, len(job.Set.Leaf.Parts), n, name)
-		require.InEpsilon(t, job.Set.Leaf.Mass, mass, 1e-9, name)
+		strips, weighs := 0, 0.0
+		for _, p := range job.Set.Leaf.Parts {
+			weighs += p.Mass
+		}
+		for _, p := range job.Set.Leaf.Hardware {
+			if strip(p.Role) {
+				strips++
+				weighs += p.Mass
+			}
+		}
+		require.Equal(t, len(job.Set.Leaf.Parts)+strips, n, name)
+		require.InEpsilon(t, weighs, mass, 1e-9, name)
 	}
 }
 

@@ -4,11 +4,16 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"stilewright/model/catalog"
 	"stilewright/model/cutting"
+	"stilewright/model/door"
 	"stilewright/model/length"
 )
+
+// cartridge is how much sealant one holds, in L: common practice, no source.
+const cartridge = 0.3
 
 // Groups of the shopping list, in their order.
 const (
@@ -190,8 +195,20 @@ func (t *taker) buyHardware() {
 		t.buyTrack(job)
 		hanger, guide := supply("hanger"), supply("floor guide")
 		t.piecesOf(groupHardware, hanger.Name+" for "+set.Track.Row, hanger, 2*leaves, hanger.Mass, "two a leaf")
+		for _, p := range set.Leaf.Pulls {
+			t.add(t.pull(p, leaves), 0)
+		}
 		t.piecesOf(groupHardware, guide.Name, guide, max(1, leaves-1), guide.Mass, "one where leaves meet")
 	}
+}
+
+// pull is a flush pull for every leaf.
+func (t *taker) pull(p door.Pull, leaves int) Item {
+	name := fmt.Sprintf("flush pull for a mortise %s x %s, %s deep", t.bare(p.Width), t.bare(p.Height), t.said(p.Depth))
+	if p.Round {
+		name = fmt.Sprintf("flush pull round for a mortise %s across, %s deep", t.bare(p.Width), t.said(p.Depth))
+	}
+	return Item{Group: groupHardware, Name: strings.ReplaceAll(name, ",", ""), Unit: "each", Need: float64(leaves), Pack: 1, Why: "one a mortise"}
 }
 
 // buyTrack takes the shortest track sold that is long enough, or several of the
@@ -235,25 +252,31 @@ func (t *taker) buyFinish() {
 		}
 		if bead := t.bead(job); bead > 0 {
 			unit, one := t.foot()
-			t.measured(groupFinish, sealant, bead/sealant.Coverage, fmt.Sprintf("%.1f %s of bead", bead*perMetre/one.MM(), unit))
+			t.measured(groupFinish, sealant, bead/sealant.Coverage, fmt.Sprintf("%.1f %s of bead along the fascia", bead*perMetre/one.MM(), unit))
+		}
+		if bed := t.bed(job); bed > 0 {
+			t.measured(groupFinish, sealant, bed/cartridge, fmt.Sprintf("%.2f L of bed under the panels", bed))
 		}
 	}
 }
 
-// bead is the length in m of sealant: along the fascia's top and ends, and round
-// every panel that lies in a bed of it.
+// bead is the length in m of sealant along the fascia's top and ends.
 func (t *taker) bead(job Job) float64 {
-	long := 0.0
-	if f := job.Set.Fascia; f != nil {
-		least, most := f.Solid.Bounds()
-		long += (most.X - least.X + 2*(most.Z-least.Z)).MM()
+	f := job.Set.Fascia
+	if f == nil {
+		return 0
 	}
-	if held := job.Model.Panel.HeldBy; held.Kind == "sealant" {
-		for _, lite := range job.Set.Leaf.Lites {
-			for _, path := range lite.Panel {
-				long += path.Length() * float64(len(job.Set.Hung))
-			}
+	least, most := f.Solid.Bounds()
+	return (most.X - least.X + 2*(most.Z-least.Z)).MM() / perMetre
+}
+
+// bed is the volume in L of the sealant panels lie in.
+func (t *taker) bed(job Job) float64 {
+	volume := 0.0
+	for _, p := range job.Set.Leaf.Hardware {
+		if p.Role == door.SealantRole {
+			volume += p.Volume * float64(len(job.Set.Hung))
 		}
 	}
-	return long / perMetre
+	return volume / perLitre
 }
