@@ -16,7 +16,7 @@ import (
 
 // drawVerb writes a packet.
 func drawVerb() *cobra.Command {
-	var out string
+	var out, prices string
 	var replace bool
 	cmd := &cobra.Command{
 		Use:   "draw MODEL",
@@ -24,7 +24,7 @@ func drawVerb() *cobra.Command {
 		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
 DXF, sheets.pdf with all of them, set.step with the solids, resolved.json with
 every resolved length, cnc/ with the files a CNC router or a laser is sent,
-and manifest.json.
+lists/ with cut list, layouts, shopping list and labels, and manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten
@@ -45,6 +45,15 @@ unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
 				return err
 			}
 			files = append(files, cuttings...)
+			taken, err := takenOff(cmd.ErrOrStderr(), prices, o)
+			if err != nil {
+				return err
+			}
+			lists, err := packet.Lists(taken, packet.ListsFolder)
+			if err != nil {
+				return err
+			}
+			files = append(files, lists...)
 			if solids, err := packet.Solids(set); err != nil {
 				fmt.Fprintf(cmd.ErrOrStderr(), "%s: left out %v\n", args[0], err)
 			} else {
@@ -58,6 +67,7 @@ unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
 		},
 	}
 	cmd.Flags().StringVarP(&out, "out", "o", "packet", "folder to write")
+	cmd.Flags().StringVar(&prices, "prices", "", "price file: CSV with item, unit, pack, price")
 	cmd.Flags().BoolVar(&replace, "replace", false, "overwrite files that were changed by hand")
 	return cmd
 }
@@ -69,10 +79,14 @@ func checkVerb() *cobra.Command {
 		Short: "Report what is wrong or worth knowing in a model, and write nothing",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			set, err := resolve(cmd.ErrOrStderr(), args[0])
+			o, err := ordered(cmd.ErrOrStderr(), args[0])
 			if err != nil {
 				return err
 			}
+			if _, err := takenOff(cmd.ErrOrStderr(), "", o); err != nil {
+				return err
+			}
+			set := o.set
 			fmt.Fprintf(cmd.OutOrStdout(), "%s: %d leaves resolve, %d lengths\n", args[0], len(set.Hung), len(set.Figures))
 			return nil
 		},
@@ -127,12 +141,6 @@ func ordered(to io.Writer, path string) (order, error) {
 		return order{}, errFindings
 	}
 	return o, nil
-}
-
-// resolve is the set of an order.
-func resolve(to io.Writer, path string) (door.Set, error) {
-	o, err := ordered(to, path)
-	return o.set, err
 }
 
 // stops tells whether one of the findings stops the run.

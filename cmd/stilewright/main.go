@@ -39,6 +39,6 @@ func root() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	cmd.AddCommand(drawVerb(), checkVerb(), schemaVerb())
+	cmd.AddCommand(drawVerb(), checkVerb(), takeoffVerb(), schemaVerb())
 	return cmd
 }

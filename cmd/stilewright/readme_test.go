@@ -180,7 +180,7 @@ opening: {width: 2400 mm, height: 2000 mm}
 	checked := 0
 	for _, row := range keyRows(readme(t)) {
 		told := two.FindStringSubmatch(row.otherwise)
-		if told == nil || takenOff(row.key) || shopped(row.key) {
+		if told == nil || ofStock(row.key) || shopped(row.key) {
 			continue
 		}
 		for i, set := range sets {
@@ -193,8 +193,8 @@ opening: {width: 2400 mm, height: 2000 mm}
 	require.Greater(t, checked, 10)
 }
 
-// takenOff tells that a key's default is the takeoff's, not the set's.
-func takenOff(key string) bool { return strings.HasPrefix(key, "stock.") }
+// ofStock tells that a key's default is the takeoff's, not the set's.
+func ofStock(key string) bool { return strings.HasPrefix(key, "stock.") }
 
 // shopped tells that a key's default is the shop's, not the set's.
 func shopped(key string) bool { return strings.HasPrefix(key, "shop.") }
@@ -261,7 +261,7 @@ stock: {film: {width: 900 mm}}
 	two := regexp.MustCompile("^`([^`]+)` or `([^`]+ mm)`$")
 	checked := 0
 	for _, row := range keyRows(readme(t)) {
-		if told := two.FindStringSubmatch(row.otherwise); told != nil && takenOff(row.key) {
+		if told := two.FindStringSubmatch(row.otherwise); told != nil && ofStock(row.key) {
 			require.Equal(t, []string{told[1], told[2]}, []string{assumed[0][row.key], assumed[1][row.key]}, row.key)
 			checked++
 		}

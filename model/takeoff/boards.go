@@ -159,6 +159,7 @@ func (t *taker) offered(p pool, job *cutting.BoardJob) {
 		if row, ok := t.prices.of(b.Name); ok {
 			b.Price, priced = row.price, true
 		}
+		t.offer(b.Name, b.Price)
 		bought = append(bought, b)
 	}
 	for _, b := range bought {
@@ -168,6 +169,11 @@ func (t *taker) offered(p pool, job *cutting.BoardJob) {
 		}
 		job.Boards = append(job.Boards, b)
 	}
+}
+
+// offer notes a board or sheet that is to be had.
+func (t *taker) offer(name string, price cutting.Cost) {
+	t.out.Offers = append(t.out.Offers, Item{Name: name, Unit: "each", Pack: 1, Priced: price > 0, Price: price})
 }
 
 // boardName is a board on the shopping list and in the price file.

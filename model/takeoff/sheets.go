@@ -146,6 +146,9 @@ func (t *taker) pricedSheets(sheets []cutting.Sheet) []cutting.Sheet {
 		}
 	}
 	for _, s := range sheets {
+		if !s.InHand {
+			t.offer(s.Name, s.Price)
+		}
 		if priced && !s.InHand && s.Price == 0 {
 			t.assume("prices", s.Name, "not offered: other sheets have a price and it has none")
 			continue

@@ -22,6 +22,7 @@ type Takeoff struct {
 	Sheets  []SheetPlan  // one for each material and thickness
 	Film    []FilmPlan   // one for each job with film
 	Buy     []Item       // the shopping list
+	Offers  []Item       // every board and sheet to be had, bought or not: a price would choose among them
 	Sum     Sum          // of the shopping list
 	Assumed []Assumption // what the models left open
 }

@@ -3,6 +3,7 @@ package list
 import (
 	"encoding/csv"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -46,14 +47,20 @@ func harmless(s string) string {
 	return s
 }
 
-// Prices writes a price file for the takeoff: every item with the price it has,
-// or none, to be filled in.
+// Prices writes a price file for the takeoff: every board and sheet to be had,
+// bought or not, and every other item, with the price it has or none, to be
+// filled in.
 func Prices(w io.Writer, t takeoff.Takeoff) error {
 	out := csv.NewWriter(w)
 	if err := out.Write(takeoff.PriceHead(t.Sum.Coin)); err != nil {
 		return err
 	}
-	for _, i := range t.Buy {
+	listed := map[string]bool{}
+	for _, i := range slices.Concat(t.Offers, t.Buy) {
+		if listed[i.Name] {
+			continue
+		}
+		listed[i.Name] = true
 		price := ""
 		if i.Priced {
 			price = takeoff.Money(i.Price)

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -213,7 +214,14 @@ func TestPriceFileReadsBack(t *testing.T) {
 		require.NoError(t, Prices(&file, out))
 		rows, err := csv.NewReader(&file).ReadAll()
 		require.NoError(t, err)
-		require.Len(t, rows, len(out.Buy)+1)
+		names := map[string]bool{}
+		for _, row := range rows[1:] {
+			require.False(t, names[row[0]], "%s twice", row[0])
+			names[row[0]] = true
+		}
+		for _, i := range slices.Concat(out.Buy, out.Offers) {
+			require.True(t, names[i.Name], i.Name)
+		}
 		var filled bytes.Buffer
 		w := csv.NewWriter(&filled)
 		for i, row := range rows {
