@@ -66,7 +66,7 @@ func (b *builder) boardWords(plan takeoff.BoardPlan) []string {
 		size = fmt.Sprintf("A %s is dressed to %s by %s.", plan.Section.Name, f(plan.Section.Thickness), f(plan.Section.Width))
 	}
 	out := []string{
-		size + fmt.Sprintf(" Square the left end (up to %s goes), mark from there, and cut on the far side of each mark; the saw takes %s. Then plane, rip to width and trim to length: the cut list has the sizes.", f(j.TrimStart), f(j.Kerf)),
+		size + fmt.Sprintf(" Square the left end (up to %s goes), mark from there, and cut on the far side of each mark; the saw takes %s each time. Then plane, rip to width and trim to length: the cut list has the sizes.", f(j.TrimStart), f(j.Kerf)),
 		"Takes " + plan.Takes(b.t) + ". " + strings.ToUpper(plan.Bound(b.t)[:1]) + plan.Bound(b.t)[1:] + ".",
 	}
 	if plan.Stiles {
@@ -85,7 +85,7 @@ func (b *builder) bar(p *page, plan takeoff.BoardPlan, n int, pattern cutting.Bo
 	board := plan.Job.Boards[pattern.Board]
 	caption := wrapped(b.caption(plan, n, pattern), p.work.Width(), letterHeight)
 	left := p.work.Min.X + 2*gutter
-	top := p.top - barGap - linePitch*length.Length(len(caption)) - mm
+	top := p.top - barGap - linePitch*length.Length(len(caption)) - 2*mm
 	frame := dimension.Frame{Box: plane.BoxOf(plane.At(left, top-barHeight), plane.At(left+p.scale.OnPaper(board.Length), top)), Scale: sheet.Scale{Paper: p.scale.Paper, Real: p.scale.Real}}
 	marks := []length.Length{plan.Job.TrimStart}
 	for _, c := range pattern.Cuts {
@@ -125,7 +125,7 @@ func (b *builder) caption(plan takeoff.BoardPlan, n int, pattern cutting.BoardPa
 	case pattern.Offcut > 0:
 		rest = b.style.Format(pattern.Offcut) + " is scrap"
 	}
-	return fmt.Sprintf("%d.  %d × %s:  %s;  %s.", n+1, pattern.Times, board.Name, strings.Join(parts, ", "), rest)
+	return fmt.Sprintf("%d.  %d × %s:  %s;  %s", n+1, pattern.Times, board.Name, strings.Join(parts, ", "), rest)
 }
 
 // pieces draws a bar's parts and what is lost, each with its label where it has

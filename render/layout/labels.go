@@ -127,6 +127,9 @@ func labelMarks(p piece, box plane.Box) ([]sheet.Mark, error) {
 	set := func(s string, height, pitch length.Length, most int) {
 		lines := wrapped(s, wide, height)
 		for i, line := range lines[:min(most, len(lines))] {
+			if y-pitch < room.Min.Y {
+				return
+			}
 			if i == most-1 && len(lines) > most {
 				line = shortened(line+" ...", wide, height)
 			}
@@ -134,11 +137,10 @@ func labelMarks(p piece, box plane.Box) ([]sheet.Mark, error) {
 			marks = append(marks, sheet.Text{Layer: sheet.Notes, At: plane.At(left, y), Height: height, String: line, Advance: lettering.Advance(line, height)})
 		}
 	}
-	const small, smallPitch = 2 * mm, 16 * mm / 5
-	set(p.mark, titleHeight, 9*mm/2, 1)
-	set(p.name, small, smallPitch, 1)
-	set(p.size, small, smallPitch, 2)
-	set(p.from, small, smallPitch, 1)
-	set(p.job, small, smallPitch, 2)
+	const small, pitch = 2 * mm, 4 * mm
+	set(p.mark, titleHeight, pitch, 1)
+	set(p.size, small, pitch, 2)
+	set(p.name+", "+p.from, small, pitch, 1)
+	set(p.job, small, pitch, 1)
 	return marks, nil
 }

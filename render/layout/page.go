@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 
 	"stilewright/model/catalog"
@@ -21,7 +22,7 @@ const (
 	titleHeight  = 7 * mm / 2
 	stripHeight  = 12 * mm // title strip along the bottom
 	gutter       = 5 * mm
-	linePitch    = 9 * mm / 2 // base line to base line
+	linePitch    = 5 * mm // base line to base line
 )
 
 // A page is a sheet being drawn, from its top down.
@@ -169,7 +170,7 @@ func (p *page) below(height length.Length, s string) {
 func wrapped(s string, wide, height length.Length) []string {
 	var lines []string
 	line := ""
-	for word := range strings.FieldsSeq(lettering.Legible(s)) {
+	for word := range words(s) {
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && lettering.Advance(longer, height) > wide {
 			lines = append(lines, line)
@@ -184,6 +185,12 @@ func wrapped(s string, wide, height length.Length) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// words are what a text may be broken between: its blanks, but not the hair
+// space before a fraction.
+func words(s string) iter.Seq[string] {
+	return strings.FieldsFuncSeq(lettering.Legible(s), func(r rune) bool { return r == ' ' })
 }
 
 // fitting is as much of a word as a width holds, one character at least.

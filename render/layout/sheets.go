@@ -56,7 +56,7 @@ func (b *builder) sheetPage(plan takeoff.SheetPlan, n int, pattern cutting.Sheet
 // sheetWords say how the sheets are used, on the first pattern all of it.
 func (b *builder) sheetWords(plan takeoff.SheetPlan, n int) []string {
 	f := b.style.Format
-	out := []string{fmt.Sprintf("Trim %s off all four edges first, then cut in the order of the list, each from edge to edge; the saw takes %s. Keep the sheet as drawn: upright cuts are measured from the left, level ones from the bottom of the piece in hand.", f(plan.Job.Trim), f(plan.Job.Kerf))}
+	out := []string{fmt.Sprintf("Trim %s off all four edges first, then cut in the order of the list, each from edge to edge; the saw takes %s each time. Keep the sheet as drawn: upright cuts are measured from the left, level ones from the bottom of the piece in hand.", f(plan.Job.Trim), f(plan.Job.Kerf))}
 	if n > 0 {
 		return out
 	}
@@ -72,7 +72,7 @@ func (b *builder) sheetWords(plan takeoff.SheetPlan, n int) []string {
 			out = append(out, fmt.Sprintf("%s: %s of the leaf; leave it on until the panel is in.", piece.Label, piece.Face))
 		}
 		for _, op := range b.t.Parts[plan.Parts[k]].Operations {
-			out = append(out, fmt.Sprintf("%s, after cutting: %s.", piece.Label, op))
+			out = append(out, fmt.Sprintf("%s, after cutting: %s", piece.Label, op))
 		}
 	}
 	return out

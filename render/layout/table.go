@@ -3,7 +3,6 @@ package layout
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -65,7 +64,7 @@ func gridOf(t list.Table, room length.Length) (grid, error) {
 // wordWidth is the width of a text's longest word: a head wraps between words.
 func wordWidth(s string) length.Length {
 	var most length.Length
-	for word := range strings.FieldsSeq(lettering.Legible(s)) {
+	for word := range words(s) {
 		most = max(most, lettering.Advance(word, letterHeight))
 	}
 	return most
