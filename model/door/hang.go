@@ -45,7 +45,7 @@ func (r *resolver) fascia() {
 	left, right := o.Left[1].X, o.Right[len(o.Right)-1].X
 	body := solid.Solid{Blank: solid.Block(solid.Vec{X: left, Z: o.Head - height}, solid.Vec{X: right, Y: thick, Z: o.Head})}
 	r.set.Fascia = &Fascia{Height: height, Thickness: thick, Solid: body}
-	clear, leafFront := screwClear.in(r.units), r.set.Track.Centre[Front]-r.set.Leaf.Thickness.Half()
+	clear, leafFront := screwClear.in(r.units), r.set.Track.Centre[Front]-r.set.Leaf.Thickness.Half()-r.set.Leaf.beadsOut()
 	if height > r.set.Track.HeadDrop && thick+clear > leafFront {
 		r.stop("hanging.fascia", RuleFascia, "the fascia is %v thick and hangs %v below the head, before a front leaf whose face is %v behind the opening's front; %v must be left between: set the track back by %v more", thick, height, leafFront, clear, thick+clear-leafFront)
 	}

@@ -44,6 +44,8 @@ func (r *resolver) holder() {
 		r.washer()
 	case heldByStop, heldByBead:
 		r.strip()
+	default:
+		r.set.Leaf.Washer = Washer{} // look-up has left its screw there
 	}
 }
 

@@ -141,9 +141,9 @@ func TestMirroredLeafIsOfMirroredModel(t *testing.T) {
 		other, findings := door.Resolve(model)
 		require.NotEmpty(t, other.Hung, "%v", findings)
 		leaf, tick := set.Leaf, figure(t, set, "tick")
-		off := length.Length(0) // of a washer along a rail
+		off := length.Length(0) // of a washer, or what fixes a stop or bead, along a rail
 		for _, lite := range leaf.Lites {
-			off = max(off, tick*length.Length(len(lite.Washers[door.Bottom])))
+			off = max(off, tick*length.Length(max(len(lite.Washers[door.Bottom]), len(lite.Fixings[door.Bottom]))))
 		}
 		images := map[string]door.Part{}
 		for _, part := range other.Leaf.Parts {
@@ -231,7 +231,7 @@ func boresMirror(t *testing.T, width length.Length, bores, others []solid.Bore, 
 	require.Len(t, others, len(bores), what)
 	for i, b := range bores {
 		c := others[i]
-		if by := b.From.X - c.From.X; by.Abs() <= off && (b.For == "washer screw" || b.For == "washer") {
+		if by := b.From.X - c.From.X; by.Abs() <= off && slices.Contains([]string{"washer screw", "washer", "stop screw", "stop"}, b.For) {
 			b.From.X, b.To.X = b.From.X-by, b.To.X-by
 		}
 		require.Equal(t, b, c, what)

@@ -24,6 +24,8 @@ var (
 type chance struct {
 	*rand.Rand
 	inches bool
+	rows   int     // of lites
+	wide   float64 // about the rabbet's width, mm
 	out    []string
 }
 
@@ -145,6 +147,7 @@ func (c *chance) grid() {
 	if c.odds(40) {
 		rows, columns = 1+c.IntN(3), 2+min(c.IntN(3), c.IntN(3))
 	}
+	c.rows = rows
 	c.size(70, "leaf.muntin", 50, 75)
 	divide := func(n int, count, list, spacing string, least, most float64) {
 		if c.odds(25) {
@@ -176,25 +179,6 @@ func (c *chance) sights(n int, least, most float64) string {
 	}
 	list[c.IntN(n)] = "rest"
 	return "[" + strings.Join(list, ", ") + "]"
-}
-
-func (c *chance) panel(thick float64) {
-	c.set("panel.material", []string{"acrylic", "polycarbonate", "float glass", "plywood"}[c.IntN(4)])
-	c.set("panel.thickness", c.between(1.5, 5))
-	wide := 9 + 5*c.Float64()
-	c.size(60, "panel.rabbet.width", wide, wide+1)
-	c.size(60, "panel.rabbet.cutter", 2*wide+6, 2*wide+22)
-	c.size(30, "panel.rabbet.depth", thick-13, thick-6)
-	c.size(20, "panel.rabbet.per_pass", 2, 12)
-	c.size(60, "panel.edge_gap", 0.5, 2.5)
-	c.word(80, "panel.corner.kind", "clipped", "squared", "rounded")
-	c.set("panel.held_by.kind", "edge-washer")
-	c.size(60, "panel.held_by.washer.outside", 5, min(12, thick/2-3))
-	c.size(20, "panel.held_by.washer.thickness", 4, 7)
-	c.size(20, "panel.held_by.press", 0.5, 1)
-	c.size(30, "panel.held_by.spacing", 60, 400)
-	c.size(20, "panel.held_by.screw.length", 12, 22)
-	c.word(20, "panel.held_by.screw.gauge", "4", "5", "8")
 }
 
 // eachSet resolves the random models and asks a law of every set. It fails

@@ -155,6 +155,14 @@ func (r *resolver) stripProud() {
 	}
 }
 
+// beadsOut is how far beads stand out of the frame's front.
+func (l *Leaf) beadsOut() length.Length {
+	if l.HeldBy != heldByBead {
+		return 0
+	}
+	return max(l.Strip.Proud, l.StripOf(Lite{Solid: true}).Proud)
+}
+
 // A milledMember is a member as pins and screws driven into its edges find it.
 type milledMember struct {
 	name  string
