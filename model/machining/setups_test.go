@@ -112,6 +112,7 @@ func TestWays(t *testing.T) {
 	notched := Setups(board(box(80, 0, 100, 100, 30, 140)), mill)
 	require.Len(t, notched.Setups[0].Contours, 1, "a notch is part of the outline")
 	require.Len(t, notched.Setups[0].Contours[0].Path, 8)
+	require.Equal(t, []string{"step: " + shaped}, Setups(board(spandrel), mill).LeftOut)
 	for name, cut := range map[string]solid.Prism{
 		"moulded edge":  spandrel,
 		"closed cavity": box(40, 10, 100, 60, 20, 140),

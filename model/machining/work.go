@@ -52,11 +52,17 @@ func (p *planner) cut(c solid.Cut) {
 	}
 	ways := p.ways(prism)
 	if len(ways) == 0 {
-		p.left = append(p.left, fmt.Sprintf("%s: no face opens to it", c.For))
+		why := "no face opens to it"
+		if p.alongEdge(prism) {
+			why = shaped
+		}
+		p.left = append(p.left, c.For+": "+why)
 		return
 	}
 	best := slices.MinFunc(ways, p.better)
 	switch {
+	case best.depth > p.tool.Reach && p.alongEdge(prism) && !(best.passes && best.prism.Axis == solid.Y):
+		p.left = append(p.left, c.For+": "+shaped)
 	case best.passes && best.prism.Axis == solid.Y:
 		p.through = plane.Union(p.through, best.prism.Region)
 	case best.depth > p.tool.Reach:
@@ -64,6 +70,16 @@ func (p *planner) cut(c solid.Cut) {
 	default:
 		p.pockets = append(p.pockets, pocket{best.face, best.depth, best.prism.Region, c.For})
 	}
+}
+
+// shaped says how an edge is rounded or chamfered.
+const shaped = "along an edge, by a shaped cutter"
+
+// alongEdge tells whether a prism takes an edge of the blank off: it is no box,
+// and its region reaches two neighbouring sides.
+func (p *planner) alongEdge(q solid.Prism) bool {
+	b, low, high := q.Region.Bounds(), p.least.Flat(q.Axis), p.most.Flat(q.Axis)
+	return !isBox(q) && (b.Min.X == low.X || b.Max.X == high.X) && (b.Min.Y == low.Y || b.Max.Y == high.Y)
 }
 
 // better orders ways: through from front to back, then from front or back,

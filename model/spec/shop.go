@@ -3,8 +3,8 @@ package spec
 import "stilewright/model/length"
 
 // Shop is how the files for a CNC router or a laser are written, and what the
-// shop that reads them can do. A model without it gets the files by default
-// where its parts pass the default shop; one with it is held to it.
+// shop that reads them can do. A model without it gets the files that a common
+// shop can make; one with it is held to it.
 type Shop struct {
 	Release  string         `key:"release" doc:"of the drawing exchange format: r2000, or r12 for old programs" choice:"r2000 r12"`
 	Units    string         `key:"units" doc:"unit the files are written in; left out, the model's" choice:"inch millimetre"`

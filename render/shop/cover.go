@@ -112,10 +112,6 @@ func (j Job) depthShown() length.Length {
 	return 10 * mm
 }
 
-// single tells whether a work makes parts of the set by themselves: no nested
-// sheet, no pass over the assembled leaf.
-func (w Work) single() bool { return len(w.Part.Notes) == 0 || w.Part.Material == jigStock }
-
 // totals sum up, by material and thickness, what single parts take.
 func (j Job) totals() []string {
 	type stock struct {
@@ -126,7 +122,7 @@ func (j Job) totals() []string {
 	pieces, cuts, pierces := map[stock]int{}, map[stock]float64{}, map[stock]int{}
 	last := map[stock]string{}
 	for _, w := range j.Works {
-		if !w.single() {
+		if w.Part.Instead {
 			continue
 		}
 		k := stock{w.Part.Material, w.Part.Thickness}
@@ -151,7 +147,7 @@ func (j Job) totals() []string {
 func (j Job) tolerances(s door.Set) []string {
 	var longest length.Length
 	for _, w := range j.Works {
-		if w.single() {
+		if !w.Part.Instead {
 			longest = max(longest, w.Setup.Width, w.Setup.Height)
 		}
 	}
@@ -162,7 +158,7 @@ func (j Job) tolerances(s door.Set) []string {
 	if gap := s.Leaf.Panel.EdgeGap; gap > 0 {
 		lines = append(lines, fmt.Sprintf("Panels have an edge gap of %s on every side in the frame: rather small than large.", j.Options.figure(gap)))
 	}
-	return append(lines, "Panels: front face up; leave protective film on.")
+	return append(lines, "Panels: front face up; leave film on.")
 }
 
 // card is the card of a file.

@@ -1,11 +1,11 @@
 package shop
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"stilewright/model/door"
-	"stilewright/model/length"
 	"stilewright/model/machining"
 	"stilewright/model/plane"
 	"stilewright/model/solid"
@@ -110,22 +110,44 @@ func (p *planner) pullJig(n int, part door.Part, c solid.Cut) {
 			edge, part.Label, write(middle), write(c.To-c.From)))
 }
 
-// hangerJig places a hanger's middle on the leaf's top.
+// hangerJig places the bores of one hanger on the leaf's top: those of its
+// screws where the set has them, else its middle.
 func (p *planner) hangerJig() {
-	at := p.set.Track.HangerAt[0]
-	if at <= 0 {
+	inset := p.set.Track.HangerAt[0]
+	if inset <= 0 {
 		return
 	}
-	thick, land := p.set.Leaf.Thickness, jigLand.of(nil, p.set.Units)
-	plate := plane.BoxOf(plane.Point{}, plane.At(at+land, thick))
-	middle := plane.At(at, thick.Half())
-	bore := solid.Bore{From: solid.Raise(middle, solid.Y, 0), To: solid.Raise(middle, solid.Y, jigThick.of(nil, p.set.Units)), Diameter: jigBore.of(nil, p.set.Units), For: "hanger"}
-	cross := func(reach length.Length) []plane.Path {
-		from := bore.Diameter.Half() + mm
-		return []plane.Path{
-			{plane.Line(middle.Add(-reach, 0), middle.Add(-from, 0))}, {plane.Line(middle.Add(from, 0), middle.Add(reach, 0))},
+	units, thick := p.set.Units, p.set.Leaf.Thickness
+	diameter, deep := jigBore.of(nil, units), jigThick.of(nil, units)
+	places, what := p.hangerBores(), "bores for the screws of a hanger"
+	if len(places) == 0 {
+		places, what = []plane.Point{plane.At(inset, thick.Half())}, "bores a hanger's middle; its own screw holes follow the hanger in hand"
+	}
+	plate := plane.BoxOf(plane.Point{}, plane.At(inset, thick))
+	var bores []solid.Bore
+	for _, at := range places {
+		plate.Max.X = max(plate.Max.X, at.X)
+		bores = append(bores, solid.Bore{From: solid.Raise(at, solid.Y, 0), To: solid.Raise(at, solid.Y, deep), Diameter: diameter, For: "hanger"})
+	}
+	plate.Max.X += jigLand.of(nil, units)
+	last := places[len(places)-1].Add(diameter, 0)
+	marks := []plane.Path{{plane.Line(last, last.Add(jigLand.of(nil, units).Half(), 0))}} // the leaf's middle plane
+	p.jig("JIG-HANGER", "hanger drilling jig", plate, nil, bores, marks,
+		"lies on the leaf's top, left edge flush with the leaf's edge; turned over for the other hanger; "+what)
+}
+
+// hangerBores are the places of the left hanger's screws on the leaf's top:
+// from the left and from the front.
+func (p *planner) hangerBores() []plane.Point {
+	var places []plane.Point
+	for _, part := range p.set.Leaf.Parts {
+		for _, b := range part.Solid.Bores {
+			mouth := solid.Vec{X: b.From.X, Y: b.From.Y, Z: max(b.From.Z, b.To.Z)}
+			if b.For == "hanger screw" && b.From.Flat(solid.Z) == b.To.Flat(solid.Z) && mouth.Z >= p.set.Leaf.Height && mouth.X < p.set.Leaf.Width.Half() {
+				places = append(places, mouth.Flat(solid.Z))
+			}
 		}
 	}
-	p.jig("JIG-HANGER", "hanger drilling jig", plate, nil, []solid.Bore{bore}, cross(land.Half()),
-		"lies on the leaf's top, left edge flush with the leaf's edge; turned over for the other hanger; bores the hanger's middle, its own screw holes follow the hanger in hand")
+	slices.SortFunc(places, func(a, b plane.Point) int { return cmp.Compare(a.X, b.X) })
+	return slices.Compact(places)
 }

@@ -109,10 +109,11 @@ func (p *planner) nested(panels []Work, pattern cutting.SheetPattern, n, of int)
 			holds = append(holds, fmt.Sprintf("%d × %s", count[i], w.Part.Labels[0]))
 		}
 	}
+	notes := append([]string{fmt.Sprintf("sheet %d of %d; instead of the single panels' files", n, of)}, first.Notes...)
 	part := Part{
 		Labels: []string{fmt.Sprintf("NEST%d-%s", n, slug(first.Material, longestJob))}, Name: "nested panels, " + strings.Join(holds, ", "),
-		Material: first.Material, Thickness: first.Thickness, Quantity: pattern.Times, Sheet: true,
-		Notes: []string{fmt.Sprintf("sheet %d of %d; instead of the single panels' files", n, of)},
+		Material: first.Material, Thickness: first.Thickness, Quantity: pattern.Times, Sheet: true, Instead: true,
+		Notes: notes,
 	}
 	return Work{Part: part, Setup: s}
 }

@@ -18,6 +18,7 @@ type Part struct {
 	Sheet     bool          // cut from sheet material
 	Solid     solid.Solid   // its lower left front corner at the origin
 	Notes     []string      // what the shop must know
+	Instead   bool          // made instead of other parts of the list
 }
 
 // partsOf lists the distinct parts of a set that are cut to shape, in the order
@@ -32,7 +33,7 @@ func partsOf(s door.Set) []Part {
 		one := Part{
 			Labels: []string{p.Label}, Name: p.Name, Material: p.Material, Sheet: p.Role == door.PanelRole,
 			Thickness: most.Y - least.Y, Quantity: len(s.Hung),
-			Solid: p.Solid.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z}),
+			Notes: filmed(s, p), Solid: p.Solid.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z}),
 		}
 		i := slices.IndexFunc(parts, func(o Part) bool { return o.alike(one) })
 		if i < 0 {
@@ -43,6 +44,15 @@ func partsOf(s door.Set) []Part {
 		parts[i].Quantity += one.Quantity
 	}
 	return parts
+}
+
+// filmed tells which face of a panel carries film.
+func filmed(s door.Set, p door.Part) []string {
+	if film := s.Leaf.Panel.Film; p.Role == door.PanelRole && film != "" {
+		up := map[string]string{"front": "up", "back": "down"}[film]
+		return []string{"film on the " + film + " face, which lies " + up}
+	}
+	return nil
 }
 
 // alike tells whether two parts are made by the same files.

@@ -36,10 +36,10 @@ type Job struct {
 	Works   []Work // parts in the order of the leaf, then the leaf, jigs, and nested sheets
 }
 
-// Plan plans the work on a set. Findings that stop leave the Job empty, as the
-// files of a part no machine of the shop can make are worth nothing. Where the
-// model says nothing of a shop, nothing stops: what the default shop could not
-// do is warned of, and the Job is empty.
+// Plan plans the work on a set. Findings that stop leave the Job empty: the
+// files of a set no shop can make whole are worth nothing. Where the model says
+// nothing of a shop, nothing stops: the files that a common one could not make
+// are warned of and left out.
 func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
 	p := &planner{set: s, model: m, job: Job{Options: OptionsOf(m)}}
 	p.layerNames()
@@ -52,10 +52,10 @@ func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
 		p.nests()
 	}
 	if p.stopped {
-		if m.Shop == nil {
-			p.find("shop", RuleLeft, spec.Warning, "no files for a CNC router or laser are written; tell under shop: what yours can do")
-		}
 		return Job{}, p.findings
+	}
+	if p.warned {
+		p.find("shop", RuleLeft, spec.Warning, "those files are left out of what a CNC shop is sent; tell under shop: what yours can do")
 	}
 	return p.job, p.findings
 }
@@ -67,16 +67,19 @@ type planner struct {
 	job      Job
 	findings []spec.Finding
 	stopped  bool
+	warned   bool // of a file that is left out
 }
 
-// stop records a finding that stops, if the model speaks of a shop.
+// stop records a finding that stops if the model speaks of a shop, and leaves
+// out a file if not.
 func (p *planner) stop(path, rule, sentence string, values ...any) {
-	p.stopped = true
-	severity := spec.Stops
 	if p.model.Shop == nil {
-		severity = spec.Warning
+		p.warned = true
+		p.find(path, rule, spec.Warning, sentence, values...)
+		return
 	}
-	p.find(path, rule, severity, sentence, values...)
+	p.stopped = true
+	p.find(path, rule, spec.Stops, sentence, values...)
 }
 
 // find records a finding once.
@@ -132,22 +135,25 @@ func (p Part) title() string { return p.Labels[0] + " " + p.Name }
 // part plans the files of one part.
 func (p *planner) part(part Part) {
 	plan := machining.Setups(part.Solid, p.job.Options.Profile.Tool)
-	for i, setup := range plan.Setups {
-		w := Work{Part: part, Setup: setup}
-		if i == 0 {
-			w.LeftOut = plan.LeftOut
+	first := len(p.job.Works)
+	left := plan.LeftOut
+	for _, setup := range plan.Setups {
+		if !p.add(Work{Part: part, Setup: setup}) {
+			left = append(left, "all work from "+setup.Face.Words())
 		}
-		p.add(w)
 	}
-	if len(plan.Setups) == 0 {
+	if len(p.job.Works) > first {
+		p.job.Works[first].LeftOut = left
+	} else if len(plan.Setups) == 0 {
 		p.find("shop", RuleLeft, spec.Note, "%s has no file: %v", part.title(), plan.LeftOut)
 	}
 }
 
-// add lints a work, makes its cutting and adds it to the job.
-func (p *planner) add(w Work) {
+// add lints a work, makes its cutting and adds it to the job; it tells whether
+// that went well.
+func (p *planner) add(w Work) bool {
 	if !p.sound(w) {
-		return
+		return false
 	}
 	o := p.job.Options
 	if o.Marks && w.Part.Solid.Blank.Region != nil { // nested panels carry their own
@@ -157,10 +163,11 @@ func (p *planner) add(w Work) {
 	cutting, err := o.cutting(w.Setup, o.kerfOf(w.Part))
 	if err != nil {
 		p.stop("shop.kerf", RuleKerf, "%s: %v", w.Part.title(), err)
-		return
+		return false
 	}
 	w.Cutting = cutting
 	p.job.Works = append(p.job.Works, w)
+	return true
 }
 
 // kerfOf is the kerf that lines of the part are moved for. Wood is milled, and
@@ -185,11 +192,18 @@ func (p *planner) leaf() {
 		return
 	}
 	o := p.job.Options
-	setup := machining.Assembly(bodies, machining.Back, "rabbet", o.Profile.Tool)
+	for _, f := range []machining.Face{machining.Back, machining.Front} {
+		p.assembled(machining.Assembly(bodies, f, "rabbet", o.Profile.Tool))
+	}
+}
+
+// assembled plans one face of the assembled leaf, if it has pockets.
+func (p *planner) assembled(setup machining.Setup) {
+	o := p.job.Options
 	if !slices.ContainsFunc(setup.Contours, func(c machining.Contour) bool { return c.Operation == machining.Pocket }) {
 		return
 	}
-	whole := Part{Labels: []string{"LEAF"}, Name: "assembled leaf, rabbets", Material: p.set.Stock.Species.Name, Thickness: p.set.Leaf.Thickness, Quantity: len(p.set.Hung),
+	whole := Part{Labels: []string{"LEAF"}, Name: "assembled leaf, rabbets", Material: p.set.Stock.Species.Name, Thickness: p.set.Leaf.Thickness, Quantity: len(p.set.Hung), Instead: true,
 		Notes: []string{"instead of the rabbet pockets of the single parts: one or the other, not both"}}
 	if o.Marks {
 		setup = marked(setup, "LEAF "+setup.Face.String())

@@ -264,7 +264,10 @@ func TestRefusals(t *testing.T) {
 	}
 	m, set := resolved(t, strings.Replace(model, "height: 2050", "height: 3800", 1))
 	job, findings := Plan(set, m)
-	require.True(t, len(job.Works) == 0)
+	require.False(t, len(job.Works) == 0)
+	for _, w := range job.Works {
+		require.NotContains(t, []string{"SL", "SR", "LEAF"}, w.Part.Labels[0], "longer than a common table")
+	}
 	for _, f := range findings {
 		require.NotEqual(t, spec.Stops, f.Severity)
 	}
@@ -421,7 +424,7 @@ func TestLawsOfRandomModels(t *testing.T) {
 		for _, f := range findings {
 			require.NotContains(t, f.Sentence, "%!", text)
 			require.True(t, f.Severity != spec.Stops || m.Shop != nil)
-			require.Contains(t, []string{machining.RuleMachine, machining.RuleSheet, RuleLeft, RuleNest, machining.RuleBridge}, f.Rule, "seed %d model %d: %v\n%s", *seed, n, f, text)
+			require.Contains(t, []string{machining.RuleMachine, machining.RuleSheet, RuleLeft, RuleNest, machining.RuleBridge, machining.RuleCorner, machining.RuleFeature}, f.Rule, "seed %d model %d: %v\n%s", *seed, n, f, text)
 		}
 		if len(job.Works) == 0 {
 			require.NotEmpty(t, findings)
@@ -449,7 +452,17 @@ func anyModel(rnd *rand.Rand) string {
 	text += fmt.Sprintf("leaf: {thickness: %s, stile: %s, rail: {top: %s, cross: %s, bottom: %s}, lites: {rows: %d, columns: %d}, muntin: %s, joint: %s}\n",
 		mm(30, 36), mm(60, 120), mm(60, 120), mm(60, 110), mm(60, 200), 1+rnd.IntN(6), 1+rnd.IntN(6)/4, mm(45, 80),
 		pick("pocket-screw", "dowel", "loose-tenon", "mortise-and-tenon", "half-lap", "bridle"))
-	text += fmt.Sprintf("panel: {material: %s, thickness: %s, corner: %s}\n", pick("acrylic", "polycarbonate", "plywood", "float glass"), mm(3, 5), pick("clipped", "rounded", "squared"))
+	text += fmt.Sprintf("panel: {material: %s, thickness: %s, ", pick("acrylic", "polycarbonate", "plywood", "float glass"), mm(3, 5))
+	switch rnd.IntN(5) {
+	case 0:
+		text += "seat: groove, film: back}\n"
+	case 1:
+		text += fmt.Sprintf("seat: face-bead, corner: %s}\n", pick("squared", "clipped", "rounded"))
+	case 2:
+		text += fmt.Sprintf("held_by: %s, corner: %s, film: front}\n", pick("stop", "sealant"), pick("dogbone", "t-bone", "squared"))
+	default:
+		text += fmt.Sprintf("corner: %s}\n", pick("clipped", "rounded", "squared", "dogbone", "t-bone"))
+	}
 	switch rnd.IntN(4) {
 	case 0:
 		text += fmt.Sprintf("shop: {kerf: 0.%d mm, relief: %s, release: r12}\n", 1+rnd.IntN(9), pick("dogbone", "t-bone"))
