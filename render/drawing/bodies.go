@@ -14,17 +14,21 @@ import (
 func leafBodies(leaf door.Leaf, seeThrough bool) []view.Body {
 	var bodies []view.Body
 	for _, part := range leaf.Parts {
-		b := view.Body{Solid: part.Solid, Layer: sheet.Outline, Hatch: view.Wood, Grain: solid.Z, Label: part.Label}
-		switch part.Role {
-		case door.RailRole:
-			b.Grain = solid.X
-		case door.PanelRole:
+		b := view.Body{Solid: part.Solid, Layer: sheet.Outline, Hatch: view.Wood, Grain: part.Grain, Label: part.Label}
+		if part.Role == door.PanelRole {
 			b.Layer, b.Hatch, b.SeeThrough = sheet.Panel, view.Sheet, seeThrough
 		}
 		bodies = append(bodies, b)
 	}
 	for _, part := range leaf.Hardware {
-		bodies = append(bodies, view.Body{Solid: part.Solid, Layer: sheet.Hardware, Hatch: view.Metal, Label: part.Label})
+		b := view.Body{Solid: part.Solid, Layer: sheet.Hardware, Hatch: view.Metal, Grain: part.Grain, Label: part.Label}
+		switch part.Role {
+		case door.DowelRole, door.TenonRole, door.StopRole, door.BeadRole, door.PlugRole:
+			b.Layer, b.Hatch = sheet.Outline, view.Wood
+		case door.SealantRole:
+			b.Hatch = view.Sheet
+		}
+		bodies = append(bodies, b)
 	}
 	return bodies
 }

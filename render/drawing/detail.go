@@ -1,10 +1,10 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"stilewright/model/door"
 	"stilewright/model/length"
 	"stilewright/model/plane"
 	"stilewright/model/solid"
@@ -16,44 +16,122 @@ import (
 // scaleWords is a scale's name as written below a view.
 func scaleWords(name string) string { return "SCALE " + strings.ToUpper(name) }
 
-// details draws the rabbet, an inside corner, and the joint.
-func details(p *page) {
-	half := (p.work.Width() - gutter).Half()
-	left, right := p.work, p.work
-	left.Max.X = p.work.Min.X + half
-	right.Min.X = left.Max.X + gutter
-	right.Max.X -= 20 * mm // the corner's note stands beside it
-	rabbet, joint := left, left
-	rabbet.Min.Y = left.Min.Y + left.Height()*52/100
-	joint.Max.Y = rabbet.Min.Y - gutter
-	p.rabbetDetail(rabbet)
-	p.jointDetail(joint)
-	p.cornerDetail(right)
+// A detail is one enlarged view in a zone of its sheet.
+type detail func(p *page, zone plane.Box)
+
+// detailsEach is how many details stand on one sheet.
+const detailsEach = 4
+
+// detailsOf lists the details of a set.
+func detailsOf(s door.Set) []detail {
+	leaf := s.Leaf
+	all := []detail{(*page).seatDetail}
+	if leaf.Rabbet.Kind != door.Groove {
+		all = append(all, (*page).cornerDetail)
+	}
+	for i, m := range jointsShown(leaf) {
+		all = append(all, jointSection(m, i))
+		if m.Kind != door.PocketScrew {
+			all = append(all, jointFace(m))
+		}
+	}
+	all = append(all, (*page).headDetail, (*page).floorDetail)
+	if len(leaf.Pulls) > 0 {
+		all = append(all, (*page).pullDetail)
+	}
+	return all
 }
 
-// rabbetDetail draws the rabbet of the left stile with panel, washer and screw.
-func (p *page) rabbetDetail(zone plane.Box) {
+// detailSheet draws up to four details in the quarters of a sheet.
+func detailSheet(some []detail) func(*page) {
+	return func(p *page) {
+		wide, high := (p.work.Width() - gutter).Half(), (p.work.Height() - gutter).Half()
+		if len(some) <= 2 {
+			high = p.work.Height()
+		}
+		for i, d := range some {
+			corner := plane.At(p.work.Min.X, p.work.Max.Y-high)
+			if i%2 == 1 {
+				corner.X += wide + gutter
+			}
+			if i >= 2 {
+				corner.Y = p.work.Min.Y
+			}
+			d(p, plane.BoxOf(corner, corner.Add(wide, high)))
+			if p.err != nil {
+				return
+			}
+		}
+	}
+}
+
+// seatDetail draws the panel's seat in the left stile, with what holds the panel.
+func (p *page) seatDetail(zone plane.Box) {
 	leaf := p.set.Leaf
-	rab, panel, washer := leaf.Rabbet, leaf.Panel, leaf.Washer
-	wall, sight := leaf.Stile-rab.Width, leaf.Stile
-	grip := washer.Length - washer.Thickness
-	box := plane.BoxOf(plane.At(wall-grip-8*mm, 0), plane.At(sight+25*mm, leaf.Thickness))
-	edge := wall + panel.EdgeGap
-	l := layout{box: box, title: "RABBET, SECTION", largest: 2, above: []dimension.Row{
+	rab, panel := leaf.Rabbet, leaf.Panel
+	wall, sight, edge := leaf.Stile-rab.Width, leaf.Stile, leaf.Stile-rab.Width+panel.EdgeGap
+	box := plane.BoxOf(plane.At(max(0, wall-p.grip()-8*mm), 0), plane.At(sight+25*mm, leaf.Thickness))
+	l := layout{box: box, title: capitals(seatWords(leaf)) + ", SECTION", largest: 2, above: []dimension.Row{
 		{At: []length.Length{wall, edge, sight}, Style: dimension.Chain, Label: "GAP, BITE"},
-		{At: []length.Length{wall, wall + washer.Thickness}, Style: dimension.Chain, Label: "WASHER"},
-	}, below: []dimension.Row{{At: []length.Length{wall, sight}, Style: dimension.Chain, Label: "RABBET"}},
-		right: []dimension.Row{{At: []length.Length{0, rab.Front, rab.Front + panel.Thickness, leaf.Thickness}, Style: dimension.Chain}, {At: []length.Length{rab.Front, leaf.Thickness}, Style: dimension.Chain}},
-		left:  []dimension.Row{{At: []length.Length{0, washer.Depth}, Style: dimension.Chain}, {At: []length.Length{0, leaf.Thickness}, Style: dimension.Overall}},
+	}, below: []dimension.Row{{At: []length.Length{wall, sight}, Style: dimension.Chain, Label: capitals(seatWord(rab))}},
+		right: []dimension.Row{{At: []length.Length{0, panel.From, panel.To(), leaf.Thickness}, Style: dimension.Chain}, {At: []length.Length{rab.From, rab.To}, Style: dimension.Chain}},
+		left:  []dimension.Row{{At: []length.Length{0, leaf.Thickness}, Style: dimension.Overall}},
+	}
+	switch w := leaf.Washer; {
+	case leaf.HeldBy == "edge-washer":
+		l.above = append(l.above, dimension.Row{At: []length.Length{wall, wall + w.Thickness}, Style: dimension.Chain, Label: "WASHER"})
+		l.left = append([]dimension.Row{{At: []length.Length{0, w.Depth}, Style: dimension.Chain}}, l.left...)
+	case leaf.Strip.Width > 0:
+		l.above = append(l.above, dimension.Row{At: []length.Length{wall, wall + leaf.Strip.Width}, Style: dimension.Chain, Label: capitals(leaf.HeldBy)})
+		l.left = append([]dimension.Row{{At: []length.Length{leaf.Strip.From, leaf.Strip.From + leaf.Strip.Depth}, Style: dimension.Chain}}, l.left...)
 	}
 	frame := p.place(zone, l)
-	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, cutHeight(leaf), view.Options{Scale: frame.Scale})
+	if p.err != nil {
+		return
+	}
+	at := cutHeight(leaf)
+	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, at, view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.breakLine(frame, plane.At(box.Min.X, 0), plane.At(box.Min.X, leaf.Thickness))
-	p.breakLine(frame, plane.At(box.Max.X, rab.Front), plane.At(box.Max.X, rab.Front+panel.Thickness))
-	p.screw(frame, plane.At(wall+washer.Thickness, washer.Depth), plane.At(wall-grip, washer.Depth), washer.Screw.Diameter)
-	p.stroke(frame, sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(wall-grip-2*mm, washer.Depth), plane.At(wall+washer.Thickness+3*mm, washer.Depth))
-	p.stroke(frame, sheet.Outline, sheet.Narrow, sheet.Continuous, plane.At(sight, 0), plane.At(sight, rab.Front))
+	p.breakLine(frame, plane.At(box.Max.X, panel.From), plane.At(box.Max.X, panel.To()))
+	for _, c := range leaf.Screws {
+		if c.Head.Z == at && c.Tip.Z == at && c.For != "pocket" && box.Holds(c.Tip.Flat(solid.Z)) && box.Holds(c.Head.Flat(solid.Z)) {
+			p.screw(frame, c.Head.Flat(solid.Z), c.Tip.Flat(solid.Z), c.Diameter)
+		}
+	}
+}
+
+// grip is how far the screws that hold a panel go into the wood behind the
+// seat's wall.
+func (p *page) grip() length.Length {
+	leaf := p.set.Leaf
+	if leaf.HeldBy == "edge-washer" {
+		return leaf.Washer.Length - leaf.Washer.Thickness
+	}
+	return 12 * mm
+}
+
+// seatWord is what a seat is called.
+func seatWord(rab door.Rabbet) string {
+	if rab.Kind == door.Groove {
+		return "groove"
+	}
+	return "rabbet"
+}
+
+// seatWords are a seat and what holds the panel in it.
+func seatWords(leaf door.Leaf) string {
+	switch {
+	case leaf.Rabbet.Kind == door.Groove:
+		return "groove"
+	case leaf.Rabbet.Kind == door.FaceBead:
+		return "rabbet and face bead"
+	case leaf.HeldBy == "edge-washer":
+		return "rabbet and edge washer"
+	case leaf.HeldBy == "":
+		return "rabbet"
+	}
+	return "rabbet and " + leaf.HeldBy
 }
 
 // cornerDetail draws the lower inside corner of a lite from the back: the left
@@ -61,7 +139,7 @@ func (p *page) rabbetDetail(zone plane.Box) {
 func (p *page) cornerDetail(zone plane.Box) {
 	leaf := p.set.Leaf
 	rab, lite := leaf.Rabbet, leaf.Lites[0]
-	show := max(rab.Cutter, leaf.Corner.Leg, leaf.Corner.Radius) + 15*mm
+	show := max(rab.Cutter, 2*leaf.Corner.Tool, leaf.Corner.Leg, leaf.Corner.Radius) + 15*mm
 	inner := -leaf.Width + leaf.Stile // sight edge as seen from behind
 	wall, sill := inner-rab.Width, lite.Sight.Min.Y
 	box := plane.BoxOf(plane.At(wall-12*mm, sill-rab.Width-12*mm), plane.At(wall+show, sill-rab.Width+show))
@@ -72,6 +150,9 @@ func (p *page) cornerDetail(zone plane.Box) {
 	}
 	left := []dimension.Row{{At: []length.Length{sill - rab.Width, sill - rab.Width + gap, sill}, Style: dimension.Chain}}
 	frame := p.besideNote(zone, layout{box: box, title: "INSIDE CORNER, FROM THE BACK", largest: 2, below: below, left: left}, p.cornerNote())
+	if p.err != nil {
+		return
+	}
 	bodies := near(leafBodies(leaf, true), solid.Y, box.Path().MirrorX(0).Bounds())
 	lines := view.Elevation(bodies, view.Back, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true})
 	p.draw(frame, window(lines, box))
@@ -113,28 +194,4 @@ func (p *page) cornerNote() []string {
 		lines = append(lines, "panel corner R "+f(leaf.Corner.Radius), "least R "+f(leaf.Corner.Least))
 	}
 	return lines
-}
-
-// jointDetail draws the pocket-screw joint of the bottom rail with the left
-// stile, cut through a hole.
-func (p *page) jointDetail(zone plane.Box) {
-	leaf, f := p.set.Leaf, p.style.Format
-	pocket := leaf.Joint.Pocket
-	screw := leaf.Screws[0]
-	end := leaf.Stile
-	box := plane.BoxOf(plane.At(end-pocket.Bite-12*mm, 0), plane.At(end+pocket.Reach+10*mm, leaf.Thickness))
-	l := layout{box: box, title: "POCKET-SCREW JOINT, SECTION", below: []dimension.Row{{At: []length.Length{end - pocket.Bite, end, end + pocket.Reach}, Style: dimension.Chain}},
-		left:  []dimension.Row{{At: []length.Length{0, pocket.Tip}, Style: dimension.Chain}, {At: []length.Length{0, leaf.Thickness}, Style: dimension.Overall}},
-		right: []dimension.Row{{At: []length.Length{0, leaf.Thickness.Half(), leaf.Thickness}, Style: dimension.Chain}}}
-	room := zone
-	room.Min.Y += 2 * linePitch
-	frame := p.place(room, l)
-	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, screw.Head.Z, view.Options{Scale: frame.Scale})
-	p.draw(frame, window(lines, box))
-	for _, x := range []length.Length{box.Min.X, box.Max.X} {
-		p.breakLine(frame, plane.At(x, 0), plane.At(x, leaf.Thickness))
-	}
-	p.screw(frame, screw.Head.Flat(solid.Z), screw.Tip.Flat(solid.Z), screw.Diameter)
-	p.text(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y+mm), figureHeight, sheet.Middle, false,
-		fmt.Sprintf("Pocket %s at %g° to the face; screw %s; collar %s along the screw.", f(pocket.Diameter), pocket.Angle, f(pocket.Screw), f(pocket.Shoulder)))
 }

@@ -19,6 +19,7 @@ type laidPart struct {
 	kind
 	solid                    solid.Solid
 	length, width, thickness length.Length
+	out                      int // views left out
 }
 
 // lay lays a part down: what stands is turned so that its upper end points to
@@ -30,7 +31,7 @@ func lay(k kind) laidPart {
 	}
 	least, most := body.Bounds()
 	body = body.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z})
-	return laidPart{k, body, most.X - least.X, most.Z - least.Z, most.Y - least.Y}
+	return laidPart{k, body, most.X - least.X, most.Z - least.Z, most.Y - least.Y, 0}
 }
 
 // A face is one side of a laid part as it is drawn, unrolled about its length.
@@ -55,13 +56,29 @@ func (l laidPart) faces() [4]face {
 	return [4]face{{upper, 1, l.thickness}, {"front", 0, l.width}, {lower, 3, l.thickness}, {"back", 2, l.width}}
 }
 
+// faceOfCut is the index in faces of the face that a cut is drawn and
+// dimensioned on: front or back if it opens there, else the edge; -1 if it only opens
+// at an end.
+func (l laidPart) faceOfCut(c solid.Cut) int {
+	least, most := l.solid.Bounds()
+	low, high := (solid.Solid{Blank: c.Prism}).Bounds()
+	switch {
+	case low.Y <= least.Y:
+		return 1
+	case high.Y >= most.Y:
+		return 3
+	case high.Z >= most.Z:
+		return 0
+	case low.Z <= least.Z:
+		return 2
+	}
+	return -1
+}
+
 // worked tells whether anything is cut or bored into a face from outside.
 func (l laidPart) worked(f face) bool {
-	body := l.solid.Turn(solid.X, f.turns)
-	least, _ := body.Bounds()
-	for _, c := range body.Cuts {
-		low, _ := (solid.Solid{Blank: c.Prism}).Bounds()
-		if low.Y <= least.Y {
+	for _, c := range l.solid.Cuts {
+		if i := l.faceOfCut(c); i >= 0 && l.faces()[i] == f {
 			return true
 		}
 	}
@@ -79,6 +96,14 @@ func (l laidPart) shown() []face {
 	for _, f := range l.faces() {
 		if f.turns == 0 || l.worked(f) {
 			shown = append(shown, f)
+		}
+	}
+	for range l.out {
+		for i := len(shown) - 1; i >= 0; i-- {
+			if shown[i].turns != 0 {
+				shown = append(shown[:i:i], shown[i+1:]...)
+				break
+			}
 		}
 	}
 	return shown
@@ -113,6 +138,18 @@ func partSheet(k kind) func(*page) {
 // at which they fit, and the right-hand end beside the front.
 func (p *page) stack(zone plane.Box, l laidPart) {
 	zone.Min.Y += titleRoom
+	for left := 0; left < len(l.faces()); left++ {
+		if p.stacked(zone, l, left) {
+			return
+		}
+	}
+	p.err = fmt.Errorf("part %s, %s long, fits no standard scale on %s paper: name a larger paper", l.first.Label, p.style.Format(l.length), p.paper.Name)
+}
+
+// stacked draws the views, so many of the edges and the back left out for want of
+// room; it tells whether they fit.
+func (p *page) stacked(zone plane.Box, l laidPart, out int) bool {
+	l.out = out
 	for _, scale := range p.scalesTaken {
 		if scale.Paper > scale.Real || scale.OnPaper(l.length+l.thickness) > zone.Width() {
 			continue
@@ -122,9 +159,12 @@ func (p *page) stack(zone plane.Box, l laidPart) {
 			continue
 		}
 		s.draw(zone)
-		return
+		if out > 0 {
+			p.unplaced = append(p.unplaced, fmt.Sprintf("%d views of the part: name a larger paper", out))
+		}
+		return true
 	}
-	p.err = fmt.Errorf("part %s, %s long, fits no standard scale on %s paper: name a larger paper", l.first.Label, p.style.Format(l.length), p.paper.Name)
+	return false
 }
 
 // A partStack is the views of one part at one scale.
@@ -246,19 +286,18 @@ func (p *page) beside2(frame dimension.Frame, name string) {
 // for each kind of work, and those across.
 func (s partStack) rows(f face) layout {
 	var l layout
-	body := s.part.solid.Turn(solid.X, f.turns)
-	least, most := body.Bounds()
 	along, across := map[string][]length.Length{}, []length.Length{0, f.high}
-	for _, c := range body.Cuts {
+	for _, c := range s.part.solid.Cuts {
+		if i := s.part.faceOfCut(c); i < 0 || s.part.faces()[i] != f {
+			continue
+		}
 		low, high := (solid.Solid{Blank: c.Prism}).Bounds()
-		if low.Y > least.Y {
-			continue // not open to this face
+		if c.For != "rabbet" && (low.X > 0 || high.X < s.part.length) {
+			along[c.For] = append(along[c.For], low.X, high.X)
 		}
-		if c.For != "rabbet" && (low.X > least.X || high.X < most.X) {
-			along[c.For] = append(along[c.For], low.X-least.X, high.X-least.X)
-		}
-		if low.Z > least.Z || high.Z < most.Z {
-			across = append(across, low.Z-least.Z, high.Z-least.Z)
+		a, b := hole{y: low.Y, z: low.Z, width: s.part.width, thick: s.part.thickness}.shown(f), hole{y: high.Y, z: high.Z, width: s.part.width, thick: s.part.thickness}.shown(f)
+		if min(a, b) > 0 || max(a, b) < f.high {
+			across = append(across, a, b)
 		}
 	}
 	for _, h := range s.part.holes() {

@@ -26,7 +26,14 @@ func plans(s door.Set) []plan {
 		{"leaf-front", "Leaf from the front", "One leaf from the room, with the sizes of its frame and lites, and its parts.", leafFront, true},
 		{"leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack, true},
 		{"sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false},
-		{"details", "Details", "The rabbet with panel and washer, an inside corner, and the pocket-screw joint, enlarged.", details, false},
+	}
+	enlarged := slices.Collect(slices.Chunk(detailsOf(s), detailsEach))
+	for i, some := range enlarged {
+		name, title := "details", "Details"
+		if len(enlarged) > 1 {
+			name, title = fmt.Sprintf("details-%d", i+1), fmt.Sprintf("Details, %d of %d", i+1, len(enlarged))
+		}
+		all = append(all, plan{name, title, "Seat of the panel, inside corner, joints, head and floor, enlarged.", detailSheet(some), false})
 	}
 	for _, k := range kinds(s.Leaf) {
 		if k.first.Role == door.PanelRole {

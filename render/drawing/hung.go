@@ -1,0 +1,91 @@
+package drawing
+
+import (
+	"stilewright/model/door"
+	"stilewright/model/length"
+	"stilewright/model/plane"
+	"stilewright/model/solid"
+	"stilewright/render/dimension"
+	"stilewright/render/sheet"
+	"stilewright/render/view"
+)
+
+// headDetail draws the head with track, hanger and the tops of the leaves.
+func (p *page) headDetail(zone plane.Box) {
+	s := p.set
+	t, h := s.Track, p.sectioned()
+	top := h.At.Z + s.Leaf.Height
+	box := plane.BoxOf(plane.At(-10*mm, top-30*mm), plane.At(t.Setback+t.Depth+10*mm, s.Opening.Head))
+	if s.Fascia != nil {
+		box.Min.Y = min(box.Min.Y, s.Opening.Head-s.Fascia.Height-5*mm)
+	}
+	l := layout{box: box, title: "HEAD AND TRACK, SECTION", largest: 1,
+		right: []dimension.Row{{At: []length.Length{top, s.Opening.Head}, Style: dimension.Chain, Label: "HEAD DROP"}, {At: []length.Length{s.Opening.Head - t.Height, s.Opening.Head}, Style: dimension.Chain, Label: "TRACK"}},
+		below: []dimension.Row{{At: []length.Length{0, t.Setback, t.Centre[door.Front], t.Centre[door.Back], t.Setback + t.Depth}, Style: dimension.Chain}}}
+	if s.Fascia != nil {
+		l.left = []dimension.Row{{At: []length.Length{s.Opening.Head - s.Fascia.Height, s.Opening.Head}, Style: dimension.Chain, Label: "FASCIA"}}
+	}
+	frame := p.place(zone, l)
+	if p.err != nil || p.trial {
+		return
+	}
+	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+s.Leaf.Width.Half(), view.Options{Scale: frame.Scale})
+	p.draw(frame, window(lines, box))
+	p.hangerSection(frame, h, box)
+	p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(box.Min.X, s.Opening.Head), plane.At(box.Max.X, s.Opening.Head))
+	p.breakLine(frame, plane.At(h.At.Y, box.Min.Y), plane.At(h.At.Y+s.Leaf.Thickness, box.Min.Y))
+}
+
+// floorDetail draws the foot of a leaf over the floor, with the guide's groove.
+func (p *page) floorDetail(zone plane.Box) {
+	s := p.set
+	h, floor := p.sectioned(), p.floorUnder()
+	deep := length.Length(0)
+	if s.Leaf.Guide != nil {
+		deep = s.Leaf.Guide.Depth
+	}
+	front := h.At.Y
+	box := plane.BoxOf(plane.At(front-10*mm, floor), plane.At(front+s.Leaf.Thickness+10*mm, h.At.Z+deep+25*mm))
+	l := layout{box: box, title: "FLOOR, SECTION", largest: 1, right: []dimension.Row{{At: []length.Length{floor, h.At.Z}, Style: dimension.Chain, Label: "FLOOR GAP"}},
+		below: []dimension.Row{{At: []length.Length{front, front + s.Leaf.Thickness}, Style: dimension.Overall}}}
+	if g := s.Leaf.Guide; g != nil {
+		l.left = []dimension.Row{{At: []length.Length{h.At.Z, h.At.Z + g.Depth}, Style: dimension.Chain, Label: "GUIDE GROOVE"}}
+		l.below = append([]dimension.Row{{At: []length.Length{front, front + g.Front, front + g.Front + g.Width, front + s.Leaf.Thickness}, Style: dimension.Chain}}, l.below...)
+	}
+	frame := p.place(zone, l)
+	if p.err != nil || p.trial {
+		return
+	}
+	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+s.Leaf.Width.Half(), view.Options{Scale: frame.Scale})
+	p.draw(frame, window(lines, box))
+	p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(box.Min.X, floor), plane.At(box.Max.X, floor))
+	p.breakLine(frame, plane.At(front, box.Max.Y), plane.At(front+s.Leaf.Thickness, box.Max.Y))
+}
+
+// pullDetail draws the first flush pull's mortise, cut across.
+func (p *page) pullDetail(zone plane.Box) {
+	leaf := p.set.Leaf
+	pull := leaf.Pulls[0]
+	const past = 20 * mm
+	left, right := pull.Centre.X-pull.Width.Half(), pull.Centre.X+pull.Width.Half()
+	box := plane.BoxOf(plane.At(max(0, left-past), 0), plane.At(min(leaf.Width, right+past), leaf.Thickness))
+	from, to := length.Length(0), pull.Depth
+	if pull.Back {
+		from, to = leaf.Thickness-pull.Depth, leaf.Thickness
+	}
+	outer := length.Length(0)
+	if pull.Centre.X > leaf.Width.Half() {
+		outer = leaf.Width
+	}
+	l := layout{box: box, title: "FLUSH PULL, SECTION", largest: 1, below: []dimension.Row{{At: []length.Length{left, right}, Style: dimension.Chain}},
+		right: []dimension.Row{{At: distinct([]length.Length{0, from, to, leaf.Thickness}), Style: dimension.Chain}}}
+	if outer >= box.Min.X && outer <= box.Max.X {
+		l.above = []dimension.Row{{At: []length.Length{outer, pull.Centre.X}, Style: dimension.Chain}}
+	}
+	frame := p.place(zone, l)
+	if p.err != nil || p.trial {
+		return
+	}
+	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, pull.Centre.Y, view.Options{Scale: frame.Scale})
+	p.draw(frame, window(lines, box))
+}
