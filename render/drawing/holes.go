@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"stilewright/model/length"
@@ -143,12 +144,33 @@ func (p *page) holeRows(l laidPart) [][]string {
 	return rows
 }
 
-// label is the part's label, or the range of labels of parts that are alike.
+// label is the part's label, or those of the parts that are alike: "R2..R4" for
+// a run of them.
 func (k kind) label() string {
-	if n := len(k.labels); n > 1 {
-		return k.labels[0] + ".." + k.labels[n-1]
+	var words []string
+	for i := 0; i < len(k.labels); {
+		last := i
+		for last+1 < len(k.labels) && follows(k.labels[last], k.labels[last+1]) {
+			last++
+		}
+		word := k.labels[i]
+		switch {
+		case last == i+1:
+			word += ", " + k.labels[last]
+		case last > i:
+			word += ".." + k.labels[last]
+		}
+		words = append(words, word)
+		i = last + 1
 	}
-	return k.labels[0]
+	return strings.Join(words, ", ")
+}
+
+// follows tells whether label b is the next one after a: "R4" after "R3".
+func follows(a, b string) bool {
+	letters := strings.TrimRight(a, "0123456789")
+	n, err := strconv.Atoi(a[len(letters):])
+	return err == nil && b == letters+strconv.Itoa(n+1)
 }
 
 // capitals is a word in capitals.

@@ -3,11 +3,11 @@ package drawing
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"stilewright/model/door"
 	"stilewright/model/length"
 	"stilewright/model/plane"
+	"stilewright/model/solid"
 	"stilewright/render/dimension"
 	"stilewright/render/lettering"
 	"stilewright/render/sheet"
@@ -65,7 +65,7 @@ func leafFront(p *page) {
 	box := plane.Box{Max: plane.At(leaf.Width, leaf.Height)}
 	centres := railCentres(leaf)
 	l := layout{box: box, title: "LEAF FROM THE FRONT", below: []dimension.Row{
-		{At: edges(0, leaf.Stile, leaf.Width-2*leaf.Stile, leaf.Stile), Style: dimension.Chain},
+		{At: liteEdges(leaf, 0), Style: dimension.Chain},
 		{At: []length.Length{0, leaf.Width}, Style: dimension.Overall},
 	}, left: []dimension.Row{
 		{At: railEdges(leaf), Style: dimension.Chain},
@@ -74,6 +74,9 @@ func leafFront(p *page) {
 		{At: centres, From: []length.Length{leaf.Width - leaf.Stile.Half()}, Style: dimension.Chain, Label: "RAIL CENTRES"},
 		{At: append([]length.Length{0}, centres...), Style: dimension.Running, Label: "FROM THE BOTTOM"},
 	}}
+	if len(leaf.Pulls) > 0 {
+		l.right = append(l.right, dimension.Row{At: []length.Length{0, leaf.Pulls[0].Centre.Y}, Style: dimension.Running, Label: "PULL"})
+	}
 	rows := p.partRows()
 	start := len(p.over)
 	wide, high := p.table(plane.At(0, 0), rows, map[int]bool{1: true, 6: true})
@@ -163,28 +166,9 @@ func (p *page) partRows() [][]string {
 		if k.first.Role == door.RailRole {
 			along, across = across, along
 		}
-		label := k.labels[0]
-		if n := len(k.labels); n > 1 {
-			label += ".." + k.labels[n-1]
-		}
-		rows = append(rows, []string{label, fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
+		rows = append(rows, []string{k.label(), fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
 	}
 	return rows
-}
-
-// frontNotes are the notes beside the front of a leaf.
-func (p *page) frontNotes() []string {
-	s, f := p.set, p.style.Format
-	lines := []string{fmt.Sprintf("Sizes are for one leaf; the set has %d.", len(s.Hung))}
-	if s.Stock.Board != "" {
-		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s,", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width)), fmt.Sprintf("planed %s each face.", f(s.Stock.Plane)))
-	}
-	lines = append(lines, fmt.Sprintf("Panels lie in a back rabbet %s wide,", f(s.Leaf.Rabbet.Width)),
-		fmt.Sprintf("%s deep: %s of wood in front.", f(s.Leaf.Rabbet.Depth), f(s.Leaf.Rabbet.Front)),
-		"≈ marks a figure rounded for display.",
-		"Mind the manuals of saw, planer and",
-		"router; wear eye, ear and dust protection.")
-	return lines
 }
 
 // leafBack draws one leaf from the closet, with all that is milled and bored.
@@ -193,9 +177,10 @@ func leafBack(p *page) {
 	leaf := s.Leaf
 	box := plane.BoxOf(plane.At(-leaf.Width, 0), plane.At(0, leaf.Height))
 	l := layout{box: box, title: "LEAF FROM THE BACK", below: p.backBelow(), left: []dimension.Row{
-		{At: append([]length.Length{0}, p.washerHeights()...), Style: dimension.Running, Label: "WASHERS"},
+		{At: append([]length.Length{0}, places(leaf, "washer", solid.Z)...), Style: dimension.Running, Label: "WASHERS"},
 	}, right: []dimension.Row{
-		{At: append([]length.Length{0}, p.pocketHeights()...), Style: dimension.Running, Label: "POCKET HOLES"},
+		{At: append([]length.Length{0}, places(leaf, "pocket", solid.Z)...), Style: dimension.Running, Label: "POCKET HOLES"},
+		{At: append([]length.Length{0}, dowelHeights(leaf)...), Style: dimension.Running, Label: "DOWELS"},
 	}}
 	notes := p.backNotes()
 	side := 1
@@ -210,7 +195,7 @@ func leafBack(p *page) {
 	if p.trial {
 		return
 	}
-	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw"}})
+	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw", "dowel", "mortise"}})
 	p.draw(frame, thinned(lines))
 	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)
 	p.partLabels(frame, -1)
@@ -229,89 +214,78 @@ func thinned(lines []view.Line) []view.Line {
 	return lines
 }
 
-// backBelow are the rows below the back view: the washers along the rails, the
-// pockets' reach, and the rabbet.
+// liteEdges are the sides of the lowest row's lites, as far as grown, and of the leaf, from
+// its left.
+func liteEdges(leaf door.Leaf, grown length.Length) []length.Length {
+	at := []length.Length{0}
+	for _, lite := range leaf.Lites[:leaf.Columns] {
+		at = append(at, lite.Sight.Min.X, lite.Sight.Max.X)
+		if grown > 0 {
+			at = append(at, lite.Sight.Min.X-grown, lite.Sight.Max.X+grown)
+		}
+	}
+	return distinct(append(at, leaf.Width))
+}
+
+// backBelow are the rows below the back view: lites and seats, then what is
+// fixed to the rails or bored into them.
 func (p *page) backBelow() []dimension.Row {
 	leaf := p.set.Leaf
-	inner := []length.Length{-leaf.Width + leaf.Stile, -leaf.Stile}
-	rows := []dimension.Row{{At: []length.Length{-leaf.Width, inner[0] - leaf.Rabbet.Width, inner[0], inner[1], inner[1] + leaf.Rabbet.Width, 0}, Style: dimension.Chain}}
-	if across := leaf.Lites[0].Washers[door.Bottom]; len(across) > 0 {
-		at := []length.Length{-leaf.Width}
-		for _, x := range across {
-			at = append(at, -x)
-		}
-		slices.Sort(at)
-		rows = append(rows, dimension.Row{At: at, Style: dimension.Running, Label: "WASHERS"})
+	rows := []dimension.Row{{At: mirrored(liteEdges(leaf, leaf.Rabbet.Width)), Style: dimension.Chain}}
+	for _, use := range usesAcross(leaf) {
+		at := append([]length.Length{-leaf.Width}, mirrored(places(leaf, use.screw, solid.X))...)
+		rows = append(rows, dimension.Row{At: at, Style: dimension.Running, Label: use.name})
 	}
 	return append(rows, dimension.Row{At: []length.Length{-leaf.Width, 0}, Style: dimension.Overall})
 }
 
-// washerHeights are the heights of all washers along the stiles.
-func (p *page) washerHeights() []length.Length {
-	var at []length.Length
-	for _, screw := range p.set.Leaf.Screws {
-		if screw.For == "washer" && screw.Head.Z == screw.Tip.Z {
-			at = append(at, screw.Head.Z)
+// A screwUse is screws whose places are dimensioned.
+type screwUse struct{ screw, name string }
+
+// usesAcross are the uses of the screws that run up or down.
+func usesAcross(leaf door.Leaf) []screwUse {
+	var uses []screwUse
+	for _, use := range []screwUse{{"washer", "WASHERS"}, {"pocket", "POCKET HOLES"}} {
+		if len(places(leaf, use.screw, solid.X)) > 0 {
+			uses = append(uses, use)
 		}
 	}
-	slices.Sort(at)
-	return slices.Compact(at)
+	return uses
 }
 
-// pocketHeights are the heights of all pocket holes.
-func (p *page) pocketHeights() []length.Length {
+// places are the places along an axis of the screws of one use that run square to
+// it in the leaf's face, each once and in order.
+func places(leaf door.Leaf, use string, a solid.Axis) []length.Length {
+	other := solid.Z
+	if a == solid.Z {
+		other = solid.X
+	}
 	var at []length.Length
-	for _, screw := range p.set.Leaf.Screws {
-		if screw.For == "pocket" {
-			at = append(at, screw.Head.Z)
+	for _, c := range leaf.Screws {
+		if c.For == use && c.Head.Along(a) == c.Tip.Along(a) && c.Head.Along(other) != c.Tip.Along(other) {
+			at = append(at, c.Head.Along(a))
 		}
 	}
-	slices.Sort(at)
-	return slices.Compact(at)
+	return distinct(at)
 }
 
-// backNotes are the notes beside the back of a leaf.
-func (p *page) backNotes() []string {
-	leaf, f := p.set.Leaf, p.style.Format
-	lines := []string{
-		fmt.Sprintf("Rabbet %s wide, %s deep,", f(leaf.Rabbet.Width), f(leaf.Rabbet.Depth)),
-		fmt.Sprintf("%s cutter, in %d passes set to", f(leaf.Rabbet.Cutter), len(leaf.Rabbet.Passes)),
+// mirrored are places seen from behind, in order.
+func mirrored(at []length.Length) []length.Length {
+	var out []length.Length
+	for _, x := range slices.Backward(at) {
+		out = append(out, -x)
 	}
-	var depths []string
-	for _, at := range leaf.Rabbet.Passes {
-		depths = append(depths, f(at))
-	}
-	const inLine = 6 // depths
-	for i := 0; i < len(depths); i += inLine {
-		lines = append(lines, strings.Join(depths[i:min(i+inLine, len(depths))], ", "))
-	}
-	lines = append(lines, fmt.Sprintf("%d inside corners a leaf, %s", 4*len(leaf.Lites), p.cornerWords()), "",
-		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
-		fmt.Sprintf("edge gap %s, bite %s.", f(leaf.Panel.EdgeGap), f(leaf.Panel.Bite)), "",
-		fmt.Sprintf("%d pocket holes a leaf, %g°:", leaf.Joint.Pocket.Holes, leaf.Joint.Pocket.Angle),
-		fmt.Sprintf("screw %s, collar set %s", f(leaf.Joint.Pocket.Screw), f(leaf.Joint.Pocket.Shoulder)),
-		"from the rail's end.", "",
-		fmt.Sprintf("%d edge washers a leaf, %s", len(leaf.Hardware), f(leaf.Washer.Outside)),
-		fmt.Sprintf("across, %s thick; No. %d screws", f(leaf.Washer.Thickness), leaf.Washer.Screw.Gauge),
-		fmt.Sprintf("%s long, holes %s behind", f(leaf.Washer.Length), f(leaf.Washer.Depth)),
-		"the front face.", "",
-		"Dashed: panels, and washer screws",
-		"in the wood.",
-		"Rout in passes, against the feed;",
-		"guards on, cutter speed by diameter.")
-	return lines
+	return out
 }
 
-// cornerWords says what is done about the corners.
-func (p *page) cornerWords() string {
-	leaf, f := p.set.Leaf, p.style.Format
-	switch {
-	case leaf.Corner.Leg > 0:
-		return "clipped " + f(leaf.Corner.Leg)
-	case leaf.Corner.Radius > 0:
-		return "rounded " + f(leaf.Corner.Radius)
-	case leaf.Rabbet.Corner == 0:
-		return "chiselled square"
+// dowelHeights are the heights of the dowels between rails and stiles.
+func dowelHeights(leaf door.Leaf) []length.Length {
+	var at []length.Length
+	for _, part := range leaf.Hardware {
+		least, most := part.Solid.Bounds()
+		if part.Role == door.DowelRole && part.Solid.Blank.Axis == solid.X {
+			at = append(at, (least.Z + most.Z).Half())
+		}
 	}
-	return "round"
+	return distinct(at)
 }

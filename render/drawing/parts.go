@@ -160,7 +160,7 @@ func (p *page) stacked(zone plane.Box, l laidPart, out int) bool {
 		}
 		s.draw(zone)
 		if out > 0 {
-			p.unplaced = append(p.unplaced, fmt.Sprintf("%d views of the part: name a larger paper", out))
+			p.unplaced = append(p.unplaced, fmt.Sprintf("so many views of the part, %d (name a larger paper)", out))
 		}
 		return true
 	}
