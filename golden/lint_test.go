@@ -129,6 +129,7 @@ func figureFault(d sheet.Dimension, u length.Unit) error {
 // readFigure reads a figure without what is said about it.
 func readFigure(text string, u length.Unit) (length.Length, error) {
 	text = strings.TrimSuffix(lettering.Plain(text), " REF")
+	text, _, _ = strings.Cut(text, " [")                            // a dual figure's other unit
 	text = strings.TrimPrefix(strings.TrimPrefix(text, "≈ "), "~ ") // the lettering has no ≈
 	size, err := length.Parse(text, u)
 	if err != nil {

@@ -51,6 +51,9 @@ func anyModel(rnd *rand.Rand) string {
 	if d.maybe(4) {
 		d.line("paper: %s", pick(d, "A4", "A3", "A2", "letter", "tabloid", "ansi-c", "arch-c", "arch-d"))
 	}
+	if d.maybe(2) {
+		d.line("figures: %s", pick(d, "fraction", "decimal", "dual"))
+	}
 	leaves := pick(d, 2, 2, 3, 4)
 	width := float64(leaves) * pick(d, 380+d.Float64()*620, 380+d.Float64()*620, 260+d.Float64()*120, 1000+d.Float64()*1200)
 	d.opening(width)

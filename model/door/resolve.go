@@ -13,7 +13,7 @@ import (
 // order of the stages; spec's order by position is the caller's to restore.
 func Resolve(m spec.Spec) (Set, []spec.Finding) {
 	r := &resolver{model: m, units: m.Units.Unit, style: length.Style{Unit: m.Units.Unit, Mark: true}}
-	r.set = Set{Job: m.Job, Drawn: m.Drawn, By: m.By, Revision: m.Revision, Units: r.units, Paper: m.Paper}
+	r.set = Set{Job: m.Job, Drawn: m.Drawn, By: m.By, Revision: m.Revision, Units: r.units, Paper: m.Paper, Written: m.Figures}
 	r.run()
 	if r.stopped {
 		return Set{}, r.findings

@@ -13,6 +13,7 @@ type Set struct {
 	Job, Drawn, By, Revision string
 	Units                    length.Unit
 	Paper                    string // as asked for; empty for the default of the units
+	Written                  string // how sizes are written on drawings: "decimal", "dual", or empty for fractions or millimetres
 
 	Opening Opening
 	Track   Track

@@ -13,6 +13,7 @@ type Spec struct {
 	By       string `key:"by" doc:"who drew it"`
 	Revision string `key:"revision" doc:"revision letter or number"`
 	Units    Unit   `key:"units" doc:"unit of bare numbers and of every figure on the drawings" need:"yes" choice:"inch millimetre"`
+	Figures  string `key:"figures" doc:"how sizes are written on the drawings; fraction: inches and binary fractions, decimal: decimal inches, dual: the other unit in brackets behind" choice:"fraction decimal dual"`
 	Paper    string `key:"paper" doc:"sheet size" choice:"A4 A3 A2 A1 letter tabloid ansi-c ansi-d arch-b arch-c arch-d"`
 
 	Opening Opening `key:"opening" doc:"the finished hole the doors fill, as measured" need:"yes"`

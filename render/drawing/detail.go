@@ -185,7 +185,7 @@ func (p *page) besideNote(zone plane.Box, l layout, note []string) dimension.Fra
 
 // cornerNote says what is done about the corner.
 func (p *page) cornerNote() []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	lines := []string{"cutter leaves R " + f(leaf.Rabbet.Corner)}
 	switch {
 	case leaf.Corner.Leg > 0:

@@ -190,7 +190,7 @@ func (p *page) seen(h door.Hung, lite door.Lite) plane.Region {
 
 // setNotes are the notes beside the set.
 func (p *page) setNotes() []string {
-	s, f := p.set, p.style.Format
+	s, f := p.set, p.format
 	clear, _ := s.Figure("opening.clear")
 	lines := []string{
 		fmt.Sprintf("%d leaves alike, each", len(s.Hung)),

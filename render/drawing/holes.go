@@ -111,7 +111,7 @@ const alongEach = 8
 // holeRows is the table of a part's holes: those alike in one row, with their
 // places along the part.
 func (p *page) holeRows(l laidPart) [][]string {
-	f := p.style.Format
+	f := p.format
 	rows := [][]string{{"HOLES", "QTY", "FROM", "⌀", "DEEP", "ACROSS", "ALONG"}}
 	type key struct {
 		use, face              string

@@ -219,7 +219,7 @@ func shoulder(m door.Meeting, a solid.Axis) []length.Length {
 
 // pocketSection draws a pocket-screw joint, cut through a hole.
 func (p *page) pocketSection(zone plane.Box, m door.Meeting) {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	pocket := leaf.Joint.Pocket
 	screw := leaf.Screws[0]
 	for _, c := range leaf.Screws {

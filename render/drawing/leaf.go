@@ -119,7 +119,7 @@ func (p *page) partLabels(frame dimension.Frame, way length.Length) {
 		case door.StileRole: // beside a lite, clear of the rails' centre lines
 			least.Z, most.Z = leaf.Lites[0].Sight.Min.Y, leaf.Lites[0].Sight.Max.Y
 		case door.RailRole: // between washers
-			if at := leaf.Lites[0].Washers[door.Bottom]; len(at) > 1 {
+			if at := leaf.Lites[0].Washers[door.Bottom]; way < 0 && len(at) > 1 {
 				least.X, most.X = at[0], at[1]
 			}
 		}
@@ -158,7 +158,7 @@ func kinds(leaf door.Leaf) []kind {
 
 // partRows is the parts list of one leaf.
 func (p *page) partRows() [][]string {
-	s, f := p.set, p.style.Format
+	s, f := p.set, p.format
 	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", "KG", "MATERIAL"}}
 	for _, k := range kinds(s.Leaf) {
 		a, b := k.first.Solid.Bounds()

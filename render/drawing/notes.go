@@ -10,7 +10,7 @@ import (
 
 // frontNotes are the notes beside the front of a leaf.
 func (p *page) frontNotes() []string {
-	s, f := p.set, p.style.Format
+	s, f := p.set, p.format
 	lines := []string{fmt.Sprintf("Sizes are for one leaf; the set has %d.", len(s.Hung))}
 	if s.Stock.Board != "" {
 		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s,", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width)), fmt.Sprintf("planed %s each face.", f(s.Stock.Plane)))
@@ -24,7 +24,7 @@ func (p *page) frontNotes() []string {
 
 // seatPlace tells where the panels lie.
 func (p *page) seatPlace() []string {
-	rab, f := p.set.Leaf.Rabbet, p.style.Format
+	rab, f := p.set.Leaf.Rabbet, p.format
 	switch rab.Kind {
 	case door.Groove:
 		return []string{fmt.Sprintf("Panels stand in grooves %s deep,", f(rab.Width)), fmt.Sprintf("%s wide, %s of wood in front.", f(rab.Depth), f(rab.From))}
@@ -36,7 +36,7 @@ func (p *page) seatPlace() []string {
 
 // backNotes are the notes beside the back of a leaf.
 func (p *page) backNotes() []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	lines := append(p.seatNotes(), "",
 		fmt.Sprintf("Panels %s %s thick,", leaf.Panel.Material.Name, f(leaf.Panel.Thickness)),
 		fmt.Sprintf("edge gap %s, bite %s.", f(leaf.Panel.EdgeGap), f(leaf.Panel.Bite)))
@@ -56,7 +56,7 @@ func (p *page) backNotes() []string {
 
 // seatNotes tell how the panel's seat is made.
 func (p *page) seatNotes() []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	if leaf.Rabbet.Kind == door.Groove {
 		run := "stopped between the lites in the stiles,"
 		if leaf.Rabbet.Through {
@@ -85,7 +85,7 @@ func (p *page) seatNotes() []string {
 
 // jointNotes tell how the frame is joined.
 func (p *page) jointNotes() []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	j := leaf.Joint
 	var lines []string
 	for _, kind := range distinctWords(j.Kind, j.Muntin) {
@@ -127,7 +127,7 @@ func distinctWords(words ...string) []string {
 
 // holderNotes tell what holds the panels.
 func (p *page) holderNotes() []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	count := func(role door.Role) int {
 		n := 0
 		for _, part := range leaf.Hardware {
@@ -153,7 +153,7 @@ func (p *page) holderNotes() []string {
 
 // cornerWords says what is done about the corners.
 func (p *page) cornerWords() string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	switch {
 	case leaf.Corner.Leg > 0:
 		return "clipped " + f(leaf.Corner.Leg)

@@ -132,7 +132,7 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), l.title, scale)
 		return frame
 	}
-	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.style.Format(l.box.Width()), p.style.Format(l.box.Height()), p.paper.Name)
+	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.format(l.box.Width()), p.format(l.box.Height()), p.paper.Name)
 	return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
 }
 
@@ -143,7 +143,7 @@ func boxOnPaper(b plane.Box, scale catalog.Scale) plane.Box {
 
 // dimensions draws the rows of a layout.
 func (p *page) dimensions(frame dimension.Frame, l layout) []sheet.Mark {
-	options := dimension.Options{Format: p.style.Format, TextHeight: figureHeight, Tick: p.tick()}
+	options := dimension.Options{Format: p.format, TextHeight: figureHeight, Tick: p.tick()}
 	marks, _ := dimension.Around(frame, [4][]dimension.Row{dimension.Below: l.below, dimension.Above: l.above, dimension.LeftOf: l.left, dimension.RightOf: l.right}, options)
 	return marks
 }

@@ -70,7 +70,7 @@ func (p *page) panel(zone plane.Box, k kind) {
 
 // panelNotes are what is said about a panel.
 func (p *page) panelNotes(k kind) []string {
-	leaf, f := p.set.Leaf, p.style.Format
+	leaf, f := p.set.Leaf, p.format
 	n := len(k.labels)
 	panel := leaf.Panel
 	for i, lite := range leaf.Lites {

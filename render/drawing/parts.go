@@ -143,7 +143,7 @@ func (p *page) stack(zone plane.Box, l laidPart) {
 			return
 		}
 	}
-	p.err = fmt.Errorf("part %s, %s long, fits no standard scale on %s paper: name a larger paper", l.first.Label, p.style.Format(l.length), p.paper.Name)
+	p.err = fmt.Errorf("part %s, %s long, fits no standard scale on %s paper: name a larger paper", l.first.Label, p.format(l.length), p.paper.Name)
 }
 
 // stacked draws the views, so many of the edges and the back left out for want of
@@ -318,7 +318,7 @@ func (s partStack) rows(f face) layout {
 
 // partNotes are the notes of a part's sheet.
 func (p *page) partNotes(l laidPart) []string {
-	f := p.style.Format
+	f := p.format
 	n := len(l.labels) * len(p.set.Hung)
 	lines := []string{fmt.Sprintf("Part %s, %s: %d a leaf, %d in the set.", l.label(), l.first.Name, len(l.labels), n),
 		fmt.Sprintf("Blank %s × %s × %s, %s.", f(l.length), f(l.width), f(l.thickness), l.first.Material),

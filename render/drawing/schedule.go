@@ -48,7 +48,7 @@ func (p *page) headed(corner plane.Point, title string, rows [][]string, right m
 
 // setRows is the parts list of the whole set.
 func (p *page) setRows() [][]string {
-	f, leaves := p.style.Format, len(p.set.Hung)
+	f, leaves := p.format, len(p.set.Hung)
 	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", "KG EACH", "MATERIAL"}}
 	for _, k := range kinds(p.set.Leaf) {
 		a, b := k.first.Solid.Bounds()
@@ -63,7 +63,7 @@ func (p *page) setRows() [][]string {
 
 // hardwareRows is what is bought for the set beside wood and sheet.
 func (p *page) hardwareRows() [][]string {
-	s, f := p.set, p.style.Format
+	s, f := p.set, p.format
 	rows := [][]string{{"QTY", "WHAT", "SIZE"}}
 	add := func(n int, what, size string) { rows = append(rows, []string{fmt.Sprint(n), what, size}) }
 	add(1, "two-channel track, "+s.Track.Row, f(s.Track.Length)+" long")
@@ -107,7 +107,7 @@ func counted[T any](items []T, name func(T) string) []count {
 
 // pieceSize is the size of a piece of hardware in words.
 func (p *page) pieceSize(part door.Part) string {
-	f, leaf := p.style.Format, p.set.Leaf
+	f, leaf := p.format, p.set.Leaf
 	a, b := part.Solid.Bounds()
 	sizes := []length.Length{b.X - a.X, b.Y - a.Y, b.Z - a.Z}
 	slices.SortFunc(sizes, func(a, b length.Length) int { return cmp.Compare(b, a) })
@@ -122,7 +122,7 @@ func (p *page) pieceSize(part door.Part) string {
 
 // screwWords is a screw's purpose and size, apart by a tab.
 func (p *page) screwWords(c door.Screw) string {
-	f := p.style.Format
+	f := p.format
 	x, y, z := (c.Tip.X - c.Head.X).MM(), (c.Tip.Y - c.Head.Y).MM(), (c.Tip.Z - c.Head.Z).MM()
 	long := length.Round(math.Sqrt(float64(x*x) + float64(y*y) + float64(z*z)))
 	if c.For == "washer" {

@@ -198,7 +198,7 @@ func (p *page) vertical(zone plane.Box) {
 		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", scale)
 		return
 	}
-	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.style.Format(total), p.paper.Name)
+	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.format(total), p.paper.Name)
 }
 
 // headRoom is what the sizes above the head need on the paper.

@@ -148,6 +148,12 @@ func fitted(s string, room, height length.Length) (string, length.Length) {
 
 // unitWords says what figures are in.
 func (p *page) unitWords() string {
+	switch {
+	case p.set.Written == "dual" && p.set.Units == length.Inches:
+		return "inches [mm]"
+	case p.set.Written == "dual":
+		return "mm [inches]"
+	}
 	if p.set.Units == length.Inches {
 		return "inches"
 	}

@@ -8,7 +8,7 @@ import (
 // A fraction is digits, a slash and digits, with the whole number before it if
 // there is one; no digit, letter, slash or point may touch it.
 var (
-	written = regexp.MustCompile(`(^|[^0-9A-Za-z/.])(?:([0-9]+) )?([0-9]{1,3})/([0-9]{1,3})($|[^0-9/.])`)
+	written = regexp.MustCompile(`(^|[^0-9A-Za-z/.])(?:([0-9]+) )?([0-9]{1,3})/([0-9]{1,3})($|[^0-9/.]|\.$|\.[^0-9])`)
 	set     = regexp.MustCompile(`(?:([0-9])\x{200A})?([⁰¹²³⁴⁵⁶⁷⁸⁹]+)⁄([₀₁₂₃₄₅₆₇₈₉]+)`)
 )
 
