@@ -1,10 +1,14 @@
 package main
 
 import (
+	"bytes"
 	"cmp"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
+	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -16,8 +20,7 @@ import (
 
 // drawVerb writes a packet.
 func drawVerb() *cobra.Command {
-	var out, prices string
-	var replace bool
+	var d drawing
 	cmd := &cobra.Command{
 		Use:   "draw MODEL",
 		Short: "Write the drawings of a model into a folder",
@@ -28,48 +31,171 @@ lists/ with cut list, layouts, shopping list and labels, and manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten
-unless --replace is given; then its copy is kept beside it as NAME.edited-1.`,
+unless --replace is given; then its copy is kept beside it as NAME.edited-1.
+
+With --only, --sheet or --format a part of the packet is written, into a folder
+of its own.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o, err := ordered(cmd.ErrOrStderr(), args[0])
-			if err != nil {
-				return err
-			}
-			set := o.set
-			files, err := packet.Of(set)
-			if err != nil {
-				return err
-			}
-			cuttings, err := packet.Shop(set, o.shop)
-			if err != nil {
-				return err
-			}
-			files = append(files, cuttings...)
-			taken, err := takenOff(cmd.ErrOrStderr(), prices, o)
-			if err != nil {
-				return err
-			}
-			lists, err := packet.Lists(taken, packet.ListsFolder)
-			if err != nil {
-				return err
-			}
-			files = append(files, lists...)
-			if solids, err := packet.Solids(set); err != nil {
-				fmt.Fprintf(cmd.ErrOrStderr(), "%s: left out %v\n", args[0], err)
-			} else {
-				files = append(files, solids)
-			}
-			if err := packet.Write(out, files, packet.Options{Replace: replace}); err != nil {
-				return err
-			}
-			fmt.Fprintf(cmd.OutOrStdout(), "%s: %d files\n", out, len(files)+1)
-			return nil
+			d.to, d.findings = cmd.OutOrStdout(), cmd.ErrOrStderr()
+			return d.draw(args[0])
 		},
 	}
-	cmd.Flags().StringVarP(&out, "out", "o", "packet", "folder to write")
-	cmd.Flags().StringVar(&prices, "prices", "", "price file: CSV with item, unit, pack, price")
-	cmd.Flags().BoolVar(&replace, "replace", false, "overwrite files that were changed by hand")
+	f := cmd.Flags()
+	f.StringVarP(&d.out, "out", "o", "packet", "folder to write")
+	f.StringVar(&d.prices, "prices", "", "price file: CSV with item, unit, pack, price")
+	f.BoolVar(&d.replace, "replace", false, "overwrite files that were changed by hand")
+	f.StringSliceVar(&d.only, "only", nil, "portions to write: "+strings.Join(portionNames(), ", "))
+	f.StringSliceVar(&d.sheets.Only, "sheet", nil, "sheets to write, by name or number: 02-leaf-front, leaf-front or 2")
+	f.StringSliceVar(&d.sheets.Formats, "format", nil, "formats of the sheets: "+strings.Join(packet.SheetFormats(), ", "))
+	f.StringVar(&d.sheets.Scale, "scale", "", "scale of the set, the leaf and the panels: 1:20, or 3/4\" = 1'-0\"")
+	f.BoolVarP(&d.quiet, "quiet", "q", false, "print only what stops")
 	return cmd
+}
+
+// A drawing is one run of draw.
+type drawing struct {
+	out, prices    string
+	replace, quiet bool
+	only           []string
+	sheets         packet.SheetOrder
+	to, findings   io.Writer
+}
+
+// draw reads the model and writes what is asked for.
+func (d *drawing) draw(path string) error {
+	chosen, err := d.chosen()
+	if err != nil {
+		return err
+	}
+	o, err := d.order(path)
+	if err != nil {
+		return err
+	}
+	files, err := d.made(o, chosen)
+	if err != nil {
+		return err
+	}
+	if len(chosen) < len(portions()) || len(d.sheets.Only)+len(d.sheets.Formats) > 0 {
+		var names []string
+		for _, f := range files {
+			names = append(names, f.Name)
+		}
+		if others := packet.Others(d.out, names); len(others) > 0 {
+			return fmt.Errorf("%s holds a packet with %d other files, %s first, which a part would drop: name another folder with -o", d.out, len(others), others[0])
+		}
+	}
+	if err := packet.Write(d.out, files, packet.Options{Replace: d.replace}); err != nil {
+		return err
+	}
+	if !d.quiet {
+		fmt.Fprintf(d.to, "%s: %d files\n", d.out, len(files)+1)
+	}
+	return nil
+}
+
+// order reads and plans the model; a quiet run prints only findings that stop.
+func (d *drawing) order(path string) (order, error) {
+	if !d.quiet {
+		return ordered(d.findings, path)
+	}
+	var said bytes.Buffer
+	o, err := ordered(&said, path)
+	if err != nil {
+		_, _ = d.findings.Write(said.Bytes())
+	}
+	return o, err
+}
+
+// chosen are the portions asked for: those named, or the sheets when only
+// sheets or their formats are, or all.
+func (d *drawing) chosen() ([]portion, error) {
+	only := d.only
+	if len(only) == 0 && len(d.sheets.Only)+len(d.sheets.Formats) > 0 {
+		only = []string{"sheets"}
+	}
+	if len(only) == 0 {
+		return portions(), nil
+	}
+	var chosen []portion
+	for _, p := range portions() {
+		if slices.Contains(only, p.name) {
+			chosen = append(chosen, p)
+		}
+	}
+	for _, name := range only {
+		if !slices.Contains(portionNames(), name) {
+			return nil, fmt.Errorf("--only %s: the portions of a packet are %s", name, strings.Join(portionNames(), ", "))
+		}
+	}
+	return chosen, nil
+}
+
+// A portion is a part of the packet that can be asked for alone.
+type portion struct {
+	name string
+	make func(d *drawing, o order) ([]packet.File, error)
+}
+
+// portions are all of them, in the order they are told.
+func portions() []portion {
+	return []portion{
+		{"sheets", func(d *drawing, o order) ([]packet.File, error) { return packet.Sheets(o.set, d.sheets) }},
+		{"record", func(_ *drawing, o order) ([]packet.File, error) { return packet.Record(o.set) }},
+		{"cnc", func(_ *drawing, o order) ([]packet.File, error) { return packet.Shop(o.set, o.shop) }},
+		{"lists", (*drawing).lists},
+		{"solids", (*drawing).solids},
+	}
+}
+
+// portionNames are the words of --only.
+func portionNames() []string {
+	var names []string
+	for _, p := range portions() {
+		names = append(names, p.name)
+	}
+	return names
+}
+
+// lists are cut list, layouts, shopping list and labels.
+func (d *drawing) lists(o order) ([]packet.File, error) {
+	taken, err := takenOff(d.findings, d.prices, o)
+	if err != nil {
+		return nil, err
+	}
+	return packet.Lists(taken, packet.ListsFolder)
+}
+
+// solids is the set as solids; a set that cannot be bounded is left out and said.
+func (d *drawing) solids(o order) ([]packet.File, error) {
+	solids, err := packet.Solids(o.set)
+	if err != nil {
+		fmt.Fprintf(d.findings, "left out %v\n", err)
+		return nil, nil
+	}
+	return []packet.File{solids}, nil
+}
+
+// made makes the portions side by side and tells on a terminal how far it is.
+func (d *drawing) made(o order, chosen []portion) ([]packet.File, error) {
+	files, errs := make([][]packet.File, len(chosen)), make([]error, len(chosen))
+	line := progressOn(d.findings, len(chosen), d.quiet)
+	d.findings = line
+	var done sync.WaitGroup
+	for i, p := range chosen {
+		done.Go(func() {
+			files[i], errs[i] = p.make(d, o)
+			line.ready(p.name)
+		})
+	}
+	done.Wait()
+	line.clear()
+	for _, err := range errs {
+		if errors.Is(err, errFindings) {
+			return nil, err
+		}
+	}
+	return slices.Concat(files...), errors.Join(errs...)
 }
 
 // checkVerb reports findings only.

@@ -50,11 +50,11 @@ func started(t *testing.T, dir string, args ...string) outcome {
 }
 
 // drawn writes a model and draws it.
-func drawn(t *testing.T, model string) (outcome, string) {
+func drawn(t *testing.T, model string, flags ...string) (outcome, string) {
 	t.Helper()
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "model.yaml"), []byte(model), 0o600))
-	return started(t, dir, "draw", "model.yaml", "-o", "packet"), dir
+	return started(t, dir, append([]string{"draw", "model.yaml", "-o", "packet"}, flags...)...), dir
 }
 
 // holds lists what a folder holds.
@@ -111,6 +111,50 @@ func TestDrawWritesAPacket(t *testing.T) {
 	require.Contains(t, files, "cnc")
 	require.Contains(t, holds(t, filepath.Join(dir, "packet", "cnc")), "parts.csv")
 	require.Equal(t, fmt.Sprintf("packet: %d files\n", filesBelow(t, filepath.Join(dir, "packet"))), got.out)
+}
+
+// A part of a packet goes into a folder of its own, never over a whole one; a
+// sheet, a scale, a format or a portion that does not exist is told with those
+// that do.
+func TestDrawAPart(t *testing.T) {
+	for _, c := range []struct {
+		flags string
+		files []string
+	}{
+		{"--sheet 2 --format svg", []string{"02-leaf-front.svg", "manifest.json"}},
+		{"--sheet sections,01-set --format dxf", []string{"01-set.dxf", "04-sections.dxf", "manifest.json"}},
+		{"--sheet leaf-back --format pdf --scale 1:20", []string{"manifest.json", "sheets.pdf"}},
+		{"--only record,solids", []string{"manifest.json", "resolved.json", "set.step"}},
+	} {
+		got, dir := drawn(t, sound, strings.Fields(c.flags)...)
+		require.Equal(t, 0, got.code, got.faults)
+		require.Equal(t, c.files, holds(t, filepath.Join(dir, "packet")), c.flags)
+	}
+	for flags, says := range map[string]string{
+		"--sheet 77":            "there is no sheet \"77\"; the sheets are 01-set, 02-leaf-front",
+		"--scale 1:3":           "1:3",
+		"--sheet 2 --scale 1:1": "does not fit on ansi-e paper at 1:1: ask for a smaller scale",
+		"--format gif":          "the formats are svg, dxf, pdf",
+		"--only drawings":       "the portions of a packet are sheets, record, cnc, lists, solids",
+	} {
+		got, dir := drawn(t, sound, strings.Fields(flags)...)
+		require.Equal(t, 1, got.code, flags)
+		require.Contains(t, got.faults, says)
+		require.NoDirExists(t, filepath.Join(dir, "packet"))
+	}
+}
+
+func TestAPartNeverReplacesAWhole(t *testing.T) {
+	got, dir := drawn(t, sound)
+	require.Equal(t, 0, got.code, got.faults)
+	whole := holds(t, filepath.Join(dir, "packet"))
+	got = started(t, dir, "draw", "model.yaml", "--sheet", "2")
+	require.Equal(t, 1, got.code)
+	require.Contains(t, got.faults, "which a part would drop: name another folder with -o")
+	require.Equal(t, whole, holds(t, filepath.Join(dir, "packet")))
+	got = started(t, dir, "draw", "model.yaml", "--quiet", "-o", "again")
+	require.Equal(t, 0, got.code, got.faults)
+	require.Empty(t, got.out)
 }
 
 // filesBelow counts the files in a folder and all folders in it.

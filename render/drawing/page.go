@@ -49,6 +49,7 @@ type page struct {
 	err         error
 	wide, high  length.Length
 	scalesTaken []catalog.Scale
+	asked       *catalog.Scale // of the first view; nil for the largest that fits
 }
 
 func newPage(s door.Set, paper catalog.Paper, upright bool) *page {
@@ -106,7 +107,11 @@ type layout struct {
 // place fits a view into a zone at the largest standard scale, draws its
 // dimensions and title, and returns its frame.
 func (p *page) place(zone plane.Box, l layout) dimension.Frame {
-	for _, scale := range p.scalesTaken {
+	scales := p.scalesTaken
+	if p.asked != nil && p.scaleName == "" {
+		scales = []catalog.Scale{*p.asked}
+	}
+	for _, scale := range scales {
 		if scale.Paper > max(1, l.largest)*scale.Real {
 			continue
 		}
@@ -131,6 +136,10 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		p.over = append(p.over, p.dimensions(frame, l)...)
 		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), l.title, scale)
 		return frame
+	}
+	if len(scales) == 1 {
+		p.err = fmt.Errorf("%s, %s by %s, does not fit on %s paper at %s: ask for a smaller scale or name a larger paper", l.title, p.format(l.box.Width()), p.format(l.box.Height()), p.paper.Name, scales[0].Name)
+		return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
 	}
 	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.format(l.box.Width()), p.format(l.box.Height()), p.paper.Name)
 	return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
