@@ -106,10 +106,8 @@ func TestReadmeExamplesResolve(t *testing.T) {
 	}
 }
 
-// The long example claims every key but two, each of which stands for another.
-func TestReadmeLongExampleHasEveryKey(t *testing.T) {
-	var model map[string]any
-	require.NoError(t, yaml.Unmarshal([]byte(examples(readme(t))[1]), &model))
+// Every key of a model is stated by an example here or by a sample.
+func TestEveryKeyIsShown(t *testing.T) {
 	stated := map[string]bool{}
 	var walk func(path string, group map[string]any)
 	walk = func(path string, group map[string]any) {
@@ -120,14 +118,22 @@ func TestReadmeLongExampleHasEveryKey(t *testing.T) {
 			}
 		}
 	}
-	walk("", model)
-	want := map[string]bool{}
-	for key := range schemaKeys(t) {
-		want[key] = true
+	texts := examples(readme(t))
+	found, err := filepath.Glob(filepath.Join(repository, "samples", "*.yaml"))
+	require.NoError(t, err)
+	for _, path := range found {
+		data, err := os.ReadFile(path)
+		require.NoError(t, err)
+		texts = append(texts, string(data))
 	}
-	delete(want, "leaf.width")
-	delete(want, "panel.corner.radius")
-	require.Equal(t, want, stated)
+	for _, text := range texts {
+		var model map[string]any
+		require.NoError(t, yaml.Unmarshal([]byte(text), &model))
+		walk("", model)
+	}
+	for key := range schemaKeys(t) {
+		require.True(t, stated[key], "%s stands in no example and no sample", key)
+	}
 }
 
 func TestReadmeTellsEveryKey(t *testing.T) {
