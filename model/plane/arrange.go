@@ -40,7 +40,26 @@ type arrangement struct {
 	vertices []Point // ordered by X, then Y
 	pieces   []piece
 	chains   []link // the pieces of every span, span after span
+
+	room // for settle
 }
+
+// A room is what settling an arrangement takes for a while; the next one
+// settled in it need not take it anew.
+type room struct {
+	met    []crossing
+	sites  []site
+	groups []group
+	rank   []int
+	places []int
+	forced []stop
+	stop   []stop
+	raw    []piece
+	by     []int
+}
+
+// emptied is a slice with no elements and room for n.
+func emptied[T any](s []T, n int) []T { return slices.Grow(s[:0], n) }
 
 // A link is a piece as part of a span.
 type link struct {
@@ -63,26 +82,37 @@ func arrange(a, b Region) *arrangement {
 			}
 		}
 	}
-	arr.align()
-	met := arr.meetings()
-	arr.cut(arr.snap(met), met)
+	arr.settle()
 	return arr
 }
 
-// add takes an edge in. An arc of clearly more than a half turn is halved,
-// since its middle hangs on its chord too loosely.
+// settle cuts the edges taken in.
+func (arr *arrangement) settle() {
+	arr.align()
+	arr.met = arr.meetings(arr.met[:0])
+	arr.sites = arr.snap(arr.met)
+	arr.cut(arr.sites, arr.met)
+}
+
+// add takes an edge in.
 func (arr *arrangement) add(e Edge, owner int) {
-	switch {
-	case e.From == e.To:
-	case e.long():
-		first, second := e, e
-		first.To = e.Middle()
-		second.From = first.To
-		arr.spans = append(arr.spans, spanOf(first, owner), spanOf(second, owner))
-		arr.spans[len(arr.spans)-1].first = false
-	default:
-		arr.spans = append(arr.spans, spanOf(e, owner))
+	if e.From != e.To {
+		arr.spans = appendSpans(arr.spans, e, owner)
 	}
+}
+
+// appendSpans adds an edge as a span. An arc of clearly more than a half turn
+// is halved, since its middle hangs on its chord too loosely.
+func appendSpans(spans []span, e Edge, owner int) []span {
+	if !e.long() {
+		return append(spans, spanOf(e, owner))
+	}
+	first, second := e, e
+	first.To = e.Middle()
+	second.From = first.To
+	spans = append(spans, spanOf(first, owner), spanOf(second, owner))
+	spans[len(spans)-1].first = false
+	return spans
 }
 
 func spanOf(e Edge, owner int) span {
@@ -96,8 +126,11 @@ func spanOf(e Edge, owner int) span {
 // long tells whether an arc sweeps more than a half turn by more than its
 // chord's quarter.
 func (e Edge) long() bool {
+	if e.Turn == Straight {
+		return false
+	}
 	chord := norm(e.From.to(e.To))
-	return e.Turn != Straight && e.chordToCentre(chord) < -chord/4
+	return e.chordToCentre(chord) < -chord/4
 }
 
 // A crossing is where two spans meet between their ends.
@@ -106,10 +139,9 @@ type crossing struct {
 	spans [2]int
 }
 
-// meetings is where spans cross or touch between their ends. Those of one
+// meetings adds to met where spans cross or touch between their ends. Those of one
 // owner do not cross, but an arc may touch another outline.
-func (arr *arrangement) meetings() []crossing {
-	var met []crossing
+func (arr *arrangement) meetings(met []crossing) []crossing {
 	var points [2]Point
 	for i := range arr.spans {
 		a := &arr.spans[i]
@@ -135,7 +167,7 @@ type site struct {
 // snap makes the vertices: all ends and crossings, those within near of one
 // another made one. The one of least rank stands for all, of equals the first. It returns the sites in order, for lookup.
 func (arr *arrangement) snap(met []crossing) []site {
-	sites := make([]site, 0, 2*len(arr.spans)+len(met))
+	sites := emptied(arr.sites, 2*len(arr.spans)+len(met))
 	for _, s := range arr.spans {
 		sites = append(sites, site{Point: s.From}, site{Point: s.To})
 	}
@@ -158,10 +190,12 @@ func (s *span) axial() int {
 	return 0
 }
 
+// A group is sites that become one vertex: the first, and the one it stands at.
+type group struct{ anchor, stands int }
+
 // cluster gives every site its vertex.
 func (arr *arrangement) cluster(sites []site) {
-	type group struct{ anchor, stands int }
-	groups := make([]group, 0, len(sites))
+	groups := emptied(arr.groups, len(sites))
 	for i := range sites {
 		sites[i].vertex = -1
 		for g := len(groups) - 1; g >= 0 && sites[i].X-sites[groups[g].anchor].X <= near; g-- {
@@ -180,17 +214,19 @@ func (arr *arrangement) cluster(sites []site) {
 		}
 	}
 	// A vertex may stand a little after its anchor: put them in order again.
-	rank := make([]int, len(groups))
-	for g := range rank {
-		rank[g] = g
+	rank := emptied(arr.rank, len(groups))
+	for g := range groups {
+		rank = append(rank, g)
 	}
 	at := func(g int) Point { return sites[groups[g].stands].Point }
 	slices.SortFunc(rank, func(g, h int) int { return inOrder(at(g), at(h)) })
-	place := make([]int, len(groups))
-	arr.vertices = make([]Point, len(groups))
+	place := emptied(arr.places, len(groups))[:len(groups)]
+	arr.vertices = emptied(arr.vertices, len(groups))
 	for v, g := range rank {
-		place[g], arr.vertices[v] = v, at(g)
+		place[g] = v
+		arr.vertices = append(arr.vertices, at(g))
 	}
+	arr.groups, arr.rank, arr.places = groups, rank, place
 	for i := range sites {
 		sites[i].vertex = place[sites[i].vertex]
 	}
@@ -218,15 +254,16 @@ type stop struct {
 
 // cut makes the pieces of every span.
 func (arr *arrangement) cut(sites []site, met []crossing) {
-	forced := make([]stop, 0, 2*len(met))
+	forced := emptied(arr.forced, 2*len(met))
 	for _, c := range met {
 		v := vertexOf(sites, c.Point)
 		forced = append(forced, stop{span: c.spans[0], vertex: v}, stop{span: c.spans[1], vertex: v})
 	}
+	arr.forced = forced
 	slices.SortFunc(forced, func(a, b stop) int { return cmp.Or(cmp.Compare(a.span, b.span), cmp.Compare(a.vertex, b.vertex)) })
-	raw := make([]piece, 0, 2*len(arr.spans))
-	arr.chains = make([]link, 0, 2*len(arr.spans))
-	var stops []stop
+	raw := emptied(arr.raw, len(arr.spans)+2*len(met)+4)
+	arr.chains = emptied(arr.chains, cap(raw))
+	stops := arr.stop
 	for i := range arr.spans {
 		s := &arr.spans[i]
 		stops = stops[:0]
@@ -245,6 +282,7 @@ func (arr *arrangement) cut(sites []site, met []crossing) {
 			at = next.vertex
 		}
 	}
+	arr.raw, arr.stop = raw, stops
 	arr.share(raw)
 }
 
@@ -311,53 +349,4 @@ func (arr *arrangement) piece(s *span, from, to int) piece {
 	x, y := p.middle()
 	p.mid2 = At(2*p.From.X+length.Length(2*x), 2*p.From.Y+length.Length(2*y))
 	return p
-}
-
-// share makes the pieces that run together one, and tells the chains.
-func (arr *arrangement) share(raw []piece) {
-	by := make([]int, len(raw))
-	for i := range by {
-		by[i] = i
-	}
-	slices.SortFunc(by, func(i, j int) int { return raw[i].compare(&raw[j]) })
-	arr.pieces = make([]piece, 0, len(raw))
-	for _, i := range by {
-		k := arr.same(&raw[i])
-		if k < 0 {
-			k = len(arr.pieces)
-			arr.pieces = append(arr.pieces, raw[i])
-		} else {
-			for owner, n := range raw[i].net {
-				arr.pieces[k].net[owner] += n
-			}
-		}
-		arr.chains[i].piece = k
-	}
-}
-
-// compare orders pieces by ends, straight ones before arcs, then by centre.
-func (p *piece) compare(q *piece) int {
-	return cmp.Or(cmp.Compare(p.u, q.u), cmp.Compare(p.v, q.v), cmp.Compare(p.Turn.bends(), q.Turn.bends()),
-		inOrder(p.Centre, q.Centre), cmp.Compare(p.Turn, q.Turn))
-}
-
-func (t Turn) bends() int {
-	if t == Straight {
-		return 0
-	}
-	return 1
-}
-
-// same is the piece among those made so far that runs along p, or -1.
-func (arr *arrangement) same(p *piece) int {
-	for k := len(arr.pieces) - 1; k >= 0; k-- {
-		q := &arr.pieces[k]
-		if q.u != p.u || q.v != p.v {
-			return -1
-		}
-		if norm(p.mid2.to(q.mid2)) <= 2*near {
-			return k
-		}
-	}
-	return -1
 }

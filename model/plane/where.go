@@ -24,8 +24,10 @@ func (r Region) Where(p Point) Position {
 			if e.From == e.To {
 				continue
 			}
-			if s := spanOf(e, 0); s.box.Meets(at) && s.on(p) {
-				return Boundary
+			if e.Bounds().Grow(near).Meets(at) {
+				if s := spanOf(e, 0); s.on(p) {
+					return Boundary
+				}
 			}
 			turns += e.winding(At(2*p.X, 2*p.Y))
 		}
@@ -50,6 +52,9 @@ func (e Edge) winding(m2 Point) int {
 
 // half is winding of an edge that is not long.
 func (e *Edge) half(m2 Point) int {
+	if e.Turn == Straight {
+		return e.around(m2, 0, 0)
+	}
 	chord := norm(e.From.to(e.To))
 	return e.around(m2, chord, e.chordToCentre(chord))
 }

@@ -141,7 +141,7 @@ func (s *scene) mouth(section plane.Region, y length.Length, d drill, body int) 
 		}
 		cut := false
 		for _, path := range section {
-			inside, outside, _ := clip(path, f.region)
+			inside, outside, _ := s.clip(path, f.region)
 			cut = cut || len(outside) > 0
 			for _, p := range inside {
 				s.curve(p, f.near, d, s.bodies[body].Layer)
@@ -210,7 +210,7 @@ func (s *scene) within(e solid.End, seen []opening, d drill) {
 				outside = append(outside, p)
 				continue
 			}
-			inside, out, _ := clip(p, o.region)
+			inside, out, _ := s.clip(p, o.region)
 			for _, q := range inside {
 				s.curve(q, o.near, d, sheet.Outline)
 			}

@@ -52,6 +52,7 @@ type scene struct {
 	outlines []outlined // nearest first
 	tangents []outlined
 
+	clipper plane.Clipper
 	drawn   ink
 	strokes []stroke
 
@@ -119,7 +120,7 @@ func (s *scene) split(path plane.Path, near length.Length, rims bool) (visible, 
 		}
 		var rest []plane.Path
 		for _, p := range visible {
-			in, out, on := clip(p, f.region)
+			in, out, on := s.clip(p, f.region)
 			hidden = append(hidden, in...)
 			rest = append(rest, out...)
 			if rims {
@@ -133,12 +134,12 @@ func (s *scene) split(path plane.Path, near length.Length, rims bool) (visible, 
 
 // clip is plane.Clip; a path that no edge comes near is inside or outside as a
 // whole.
-func clip(p plane.Path, r plane.Region) (inside, outside, boundary []plane.Path) {
+func (s *scene) clip(p plane.Path, r plane.Region) (inside, outside, boundary []plane.Path) {
 	bounds := p.Bounds().Grow(same)
 	for _, path := range r {
 		for _, e := range path {
 			if overlap(e.Bounds(), bounds) {
-				return plane.Clip(p, r)
+				return s.clipper.Clip(p, r)
 			}
 		}
 	}

@@ -80,18 +80,18 @@ func (p pattern) direction() [2]float64 {
 // fill gives the hatch lines inside an area.
 func (p pattern) fill(area plane.Region, o Options) []plane.Path {
 	var lines []plane.Path
-	for zigzag := range p.zigzags(area.Bounds(), o) {
-		inside, _, _ := plane.Clip(zigzag, area)
+	var clipper plane.Clipper
+	for line := range p.lines(area.Bounds(), o) {
+		inside, _, _ := clipper.Clip(plane.Path{line}, area)
 		lines = append(lines, inside...)
 	}
 	return lines
 }
 
-// zigzags yields the pattern's lines through the box, a few at a time, joined
-// by links outside it. They are laid out from the view's origin, so that they
-// do not hang on the area.
-func (p pattern) zigzags(b plane.Box, o Options) iter.Seq[plane.Path] {
-	const together = 48 // lines: clipping takes the square of their number
+// lines yields the pattern's lines through the box, to and fro, each run of
+// them from the same side. They are laid out from the view's origin, so that
+// they do not hang on the area.
+func (p pattern) lines(b plane.Box, o Options) iter.Seq[plane.Edge] {
 	d := p.direction()
 	size := math.Sqrt(d[0]*d[0] + d[1]*d[1])
 	d[0], d[1] = d[0]/size, d[1]/size
@@ -107,28 +107,20 @@ func (p pattern) zigzags(b plane.Box, o Options) iter.Seq[plane.Path] {
 	at := func(along, across float64) plane.Point {
 		return plane.At(length.Round(float64(along*d[0])-float64(across*d[1])), length.Round(float64(along*d[1])+float64(across*d[0])))
 	}
-	const beyond = 1 // mm, so that links stay clear of the box
+	const beyond = 1 // mm, so that they end clear of the box
 	from, to = from-beyond, to+beyond
-	return func(yield func(plane.Path) bool) {
-		var path plane.Path
+	return func(yield func(plane.Edge) bool) {
+		const run = 49
+		n := 0
 		for across := range p.places(least, most, o) {
 			line := plane.Line(at(from, across), at(to, across))
-			if len(path)%4 == 1 { // every other line is walked back
+			if n%run%2 == 1 {
 				line = line.Reverse()
 			}
-			if n := len(path); n > 0 {
-				path = append(path, plane.Line(path[n-1].To, line.From))
+			n++
+			if !yield(line) {
+				return
 			}
-			path = append(path, line)
-			if len(path) > 2*together {
-				if !yield(path) {
-					return
-				}
-				path = nil
-			}
-		}
-		if len(path) > 0 {
-			yield(path)
 		}
 	}
 }
