@@ -14,23 +14,43 @@ import (
 // with the first. The path may cross itself. A stretch within 2 nm of an edge
 // runs along it and follows it.
 func Clip(p Path, r Region) (inside, outside, boundary []Path) {
-	return new(Clipper).Clip(p, r)
+	a := AreaOf(r)
+	return new(Clipper).Clip(p, &a)
+}
+
+// An Area is a region made ready for many paths to be clipped by it. The zero
+// Area is that of an empty region.
+type Area struct{ spans []span }
+
+// AreaOf makes a region ready.
+func AreaOf(r Region) Area {
+	n := 0
+	for _, path := range r {
+		n += len(path)
+	}
+	spans := make([]span, 0, n)
+	for _, path := range r {
+		for _, e := range path {
+			if e.From != e.To {
+				spans = appendSpans(spans, e, 1)
+			}
+		}
+	}
+	return Area{spans}
 }
 
 // A Clipper clips many paths, one after another, and takes the room for it only
 // once. The zero Clipper is ready.
 type Clipper struct {
-	region Region
-	beside []span // the region's edges that come near the path
-	cuts   []Point
-	arr    arrangement
-	all    []clipping // in the order of the path
+	area *Area
+	cuts []Point
+	arr  arrangement
+	all  []clipping // in the order of the path
 }
 
 // Clip is the function Clip.
-func (k *Clipper) Clip(p Path, r Region) (inside, outside, boundary []Path) {
-	k.region, k.all = r, k.all[:0]
-	k.gather(p.Bounds().Grow(2 * near))
+func (k *Clipper) Clip(p Path, a *Area) (inside, outside, boundary []Path) {
+	k.area, k.all = a, k.all[:0]
 	if !k.plainly(p) {
 		k.all = k.all[:0]
 		k.arranged(p)
@@ -66,8 +86,8 @@ func (k *Clipper) plainly(p Path) bool {
 		}
 		s := spanOf(e, 0)
 		cuts := k.cuts[:0]
-		for i := range k.beside {
-			t := &k.beside[i]
+		for i := range k.area.spans {
+			t := &k.area.spans[i]
 			if !s.box.Meets(t.box) {
 				continue
 			}
@@ -82,18 +102,6 @@ func (k *Clipper) plainly(p Path) bool {
 		}
 	}
 	return true
-}
-
-// gather finds the edges of the region that come into a box.
-func (k *Clipper) gather(b Box) {
-	k.beside = k.beside[:0]
-	for _, path := range k.region {
-		for _, e := range path {
-			if e.From != e.To && e.Bounds().Meets(b) {
-				k.beside = appendSpans(k.beside, e, 1)
-			}
-		}
-	}
 }
 
 // cut adds the pieces of an edge between the places where it is cut; it tells
@@ -129,12 +137,8 @@ func (k *Clipper) fate(e Edge) Position {
 // around is where a point on no edge of the region lies, given twice as far out.
 func (k *Clipper) around(m2 Point) Position {
 	turns := 0
-	for _, path := range k.region {
-		for _, e := range path {
-			if e.From != e.To {
-				turns += e.winding(m2)
-			}
-		}
+	for i := range k.area.spans {
+		turns += k.area.spans[i].half(m2)
 	}
 	if turns == 0 {
 		return Outside
@@ -161,7 +165,12 @@ func (k *Clipper) arranged(p Path) {
 	for _, e := range p {
 		arr.add(e, 0)
 	}
-	arr.spans = append(arr.spans, k.beside...)
+	reach := p.Bounds().Grow(2 * near)
+	for i := range k.area.spans {
+		if t := &k.area.spans[i]; t.box.Meets(reach) {
+			arr.spans = append(arr.spans, *t)
+		}
+	}
 	arr.settle()
 	for i, l := range arr.chains {
 		s := &arr.spans[l.span]

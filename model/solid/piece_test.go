@@ -262,3 +262,29 @@ func usedEdges(s solid.Shell) map[int]bool {
 	}
 	return used
 }
+
+// A piece moved is found to be so, and one changed is not.
+func TestMovedFrom(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(*seed, 6))
+	far := func() length.Length { return length.Length(rnd.Int64N(int64(4*length.Metre))) - 2*length.Metre }
+	pieces := piece.All()
+	for i, p := range pieces {
+		d := solid.Vec{X: far(), Y: far(), Z: far()}
+		by, is := p.Solid.Move(d).MovedFrom(p.Solid)
+		require.True(t, is, p.Name)
+		require.Equal(t, d, by, p.Name)
+		for k, q := range pieces {
+			if _, is := p.Solid.Move(d).MovedFrom(q.Solid); is {
+				require.Equal(t, i, k, "%s is no %s", p.Name, q.Name)
+			}
+		}
+		if len(p.Solid.Cuts) > 0 {
+			other := p.Solid.Move(d)
+			other.Cuts[len(other.Cuts)-1].To += mm
+			_, is := other.MovedFrom(p.Solid)
+			require.False(t, is, "%s with a cut changed", p.Name)
+		}
+	}
+	_, is := solid.Solid{}.MovedFrom(solid.Solid{})
+	assert.False(t, is)
+}

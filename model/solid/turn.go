@@ -78,3 +78,52 @@ func (p Prism) carry(place func(Vec) Vec) Prism {
 	to := place(Raise(plane.Point{}, p.Axis, p.To)).Along(axis)
 	return Prism{Axis: axis, Region: p.Region.Map(flat, mirrored), From: min(from, to), To: max(from, to)}
 }
+
+// MovedFrom tells by how much t's body must be moved to be s's, prism by prism
+// in order, and whether that can be; bores are left out.
+func (s Solid) MovedFrom(t Solid) (by Vec, is bool) {
+	if len(s.Cuts) != len(t.Cuts) || s.Blank.Axis != t.Blank.Axis || s.Blank.Region.Empty() || t.Blank.Region.Empty() {
+		return Vec{}, false
+	}
+	a, b := s.Blank.corner(), t.Blank.corner()
+	by = Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z}
+	if !s.Blank.movedFrom(t.Blank, by) {
+		return Vec{}, false
+	}
+	for i, c := range s.Cuts {
+		if !c.movedFrom(t.Cuts[i].Prism, by) {
+			return Vec{}, false
+		}
+	}
+	return by, true
+}
+
+// corner is the point where the prism's first outline begins, at its beginning.
+func (p Prism) corner() Vec {
+	for _, path := range p.Region {
+		if len(path) > 0 {
+			return Raise(path[0].From, p.Axis, p.From)
+		}
+	}
+	return Vec{}
+}
+
+func (p Prism) movedFrom(q Prism, by Vec) bool {
+	flat, along := by.Flat(p.Axis), by.Along(p.Axis)
+	if p.Axis != q.Axis || p.From != q.From+along || p.To != q.To+along || len(p.Region) != len(q.Region) {
+		return false
+	}
+	for i, path := range p.Region {
+		if len(path) != len(q.Region[i]) {
+			return false
+		}
+		for k, e := range path {
+			f := q.Region[i][k]
+			if e.Turn != f.Turn || e.From != f.From.Add(flat.X, flat.Y) || e.To != f.To.Add(flat.X, flat.Y) ||
+				e.Turn != plane.Straight && e.Centre != f.Centre.Add(flat.X, flat.Y) {
+				return false
+			}
+		}
+	}
+	return true
+}

@@ -141,7 +141,7 @@ func (s *scene) mouth(section plane.Region, y length.Length, d drill, body int) 
 		}
 		cut := false
 		for _, path := range section {
-			inside, outside, _ := s.clip(path, f.region)
+			inside, outside, _ := s.clip(path, &f.cover)
 			cut = cut || len(outside) > 0
 			for _, p := range inside {
 				s.curve(p, f.near, d, s.bodies[body].Layer)
@@ -204,13 +204,14 @@ func (s *scene) within(e solid.End, seen []opening, d drill) {
 	}
 	rest := []plane.Path{s.shape(flat)}
 	for _, o := range seen {
+		mouth := coverOf(o.region)
 		var outside []plane.Path
 		for _, p := range rest {
-			if !overlap(p.Bounds(), o.region.Bounds()) {
+			if !overlap(p.Bounds(), mouth.bounds) {
 				outside = append(outside, p)
 				continue
 			}
-			inside, out, _ := s.clip(p, o.region)
+			inside, out, _ := s.clip(p, &mouth)
 			for _, q := range inside {
 				s.curve(q, o.near, d, sheet.Outline)
 			}

@@ -63,20 +63,39 @@ type scene struct {
 
 // A face is a slab of a body as seen from where one stands.
 type face struct {
-	body   int
-	near   length.Length // the distance of its near side, growing away from the eye
-	at     length.Length // the near side's Y
-	region plane.Region  // in the view
+	body int
+	near length.Length // the distance of its near side, growing away from the eye
+	at   length.Length // the near side's Y
+	cover
+}
+
+// A cover is a region of the view that paths are clipped by.
+type cover struct {
+	region plane.Region
 	bounds plane.Box
+	area   plane.Area
+	edges  []plane.Box // round its edges
+}
+
+func coverOf(r plane.Region) cover {
+	c := cover{region: r, bounds: r.Bounds(), area: plane.AreaOf(r)}
+	for _, path := range r {
+		for _, e := range path {
+			c.edges = append(c.edges, e.Bounds())
+		}
+	}
+	return c
 }
 
 // lay sorts what hides and what is drawn by its distance from the eye.
 func (s *scene) lay() {
+	stacks := make([][]solid.Slab, len(s.bodies))
 	for i, b := range s.bodies {
 		if !b.Solid.Even(solid.Y) && !disc(b.Solid) && s.shaped(i) {
 			continue
 		}
-		for _, slab := range b.Solid.Stack() {
+		stacks[i] = s.stack(i, stacks)
+		for _, slab := range stacks[i] {
 			f := s.faceOf(i, slab)
 			s.faces = append(s.faces, f)
 			s.outlines = append(s.outlines, outlined{body: i, near: f.near, paths: f.region})
@@ -86,13 +105,35 @@ func (s *scene) lay() {
 	slices.SortStableFunc(s.outlines, func(a, b outlined) int { return cmp.Compare(a.near, b.near) })
 }
 
+// stack is a body's stack. Since leaves are alike, it is taken, moved, from a
+// body of the same label before it, if one is the same.
+func (s *scene) stack(i int, stacks [][]solid.Slab) []solid.Slab {
+	b := s.bodies[i]
+	for k, other := range s.bodies[:i] {
+		if b.Label == "" || other.Label != b.Label || stacks[k] == nil {
+			continue
+		}
+		by, is := b.Solid.MovedFrom(other.Solid)
+		if !is {
+			continue
+		}
+		var moved []solid.Slab
+		for _, slab := range stacks[k] {
+			moved = append(moved, solid.Slab{From: slab.From + by.Y, To: slab.To + by.Y, Region: slab.Region.Translate(by.X, by.Z)})
+		}
+		return moved
+	}
+	return b.Solid.Stack()
+}
+
 // faceOf is a slab as it hides what lies behind it.
 func (s *scene) faceOf(body int, slab solid.Slab) face {
-	f := face{body: body, near: slab.From, at: slab.From, region: slab.Region}
+	f := face{body: body, near: slab.From, at: slab.From}
+	region := slab.Region
 	if s.from == Back {
-		f.near, f.at, f.region = -slab.To, slab.To, slab.Region.MirrorX(0)
+		f.near, f.at, region = -slab.To, slab.To, region.MirrorX(0)
 	}
-	f.bounds = f.region.Bounds()
+	f.cover = coverOf(region)
 	return f
 }
 
@@ -120,7 +161,7 @@ func (s *scene) split(path plane.Path, near length.Length, rims bool) (visible, 
 		}
 		var rest []plane.Path
 		for _, p := range visible {
-			in, out, on := s.clip(p, f.region)
+			in, out, on := s.clip(p, &f.cover)
 			hidden = append(hidden, in...)
 			rest = append(rest, out...)
 			if rims {
@@ -132,18 +173,14 @@ func (s *scene) split(path plane.Path, near length.Length, rims bool) (visible, 
 	return visible, hidden
 }
 
-// clip is plane.Clip; a path that no edge comes near is inside or outside as a
+// clip is plane.Clip. A path that no edge comes near is inside or outside as a
 // whole.
-func (s *scene) clip(p plane.Path, r plane.Region) (inside, outside, boundary []plane.Path) {
+func (s *scene) clip(p plane.Path, by *cover) (inside, outside, boundary []plane.Path) {
 	bounds := p.Bounds().Grow(same)
-	for _, path := range r {
-		for _, e := range path {
-			if overlap(e.Bounds(), bounds) {
-				return s.clipper.Clip(p, r)
-			}
-		}
+	if slices.ContainsFunc(by.edges, func(b plane.Box) bool { return overlap(b, bounds) }) {
+		return s.clipper.Clip(p, &by.area)
 	}
-	if r.Where(p[0].From) == plane.Inside {
+	if by.region.Where(p[0].From) == plane.Inside {
 		return []plane.Path{p}, nil, nil
 	}
 	return nil, []plane.Path{p}, nil

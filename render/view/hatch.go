@@ -81,8 +81,9 @@ func (p pattern) direction() [2]float64 {
 func (p pattern) fill(area plane.Region, o Options) []plane.Path {
 	var lines []plane.Path
 	var clipper plane.Clipper
+	within := plane.AreaOf(area)
 	for line := range p.lines(area.Bounds(), o) {
-		inside, _, _ := clipper.Clip(plane.Path{line}, area)
+		inside, _, _ := clipper.Clip(plane.Path{line}, &within)
 		lines = append(lines, inside...)
 	}
 	return lines
