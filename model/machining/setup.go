@@ -143,9 +143,6 @@ func (f Face) axis() solid.Axis {
 	return [...]solid.Axis{solid.Y, solid.Y, solid.X, solid.X, solid.Z, solid.Z}[f]
 }
 
-// high tells whether the face lies at the far end of its axis.
-func (f Face) high() bool { return f == Back || f == Right || f == Top }
-
 // faceAt is the face at one end of an axis.
 func faceAt(a solid.Axis, high bool) Face {
 	f := map[solid.Axis]Face{solid.X: Left, solid.Y: Front, solid.Z: Bottom}[a]

@@ -12,28 +12,46 @@ import (
 	"stilewright/render/dxf"
 )
 
-// cutting is the setup as a file holds it: its lines moved for the kerf, if
-// any, the blank's least corner at the origin, arcs as the options ask.
-func (o Options) cutting(s machining.Setup, kerf length.Length) (dxf.Cutting, error) {
+// asWritten is the setup as a file holds it: its lines moved for the kerf, if
+// any, the least corner of what is cut out at the origin, arcs as the options
+// ask. It errs when that breaks a line.
+func (o Options) asWritten(s machining.Setup, kerf length.Length) (machining.Setup, error) {
 	if kerf > 0 {
 		moved, err := s.Compensate(kerf)
 		if err != nil {
-			return dxf.Cutting{}, err
+			return machining.Setup{}, err
 		}
 		s = moved
 		if low := s.Outline().Bounds().Min; !slices.ContainsFunc(s.Contours, func(c machining.Contour) bool { return c.Operation == machining.Blank }) {
 			s = moved.Shift(-low.X, -low.Y)
 		}
 	}
+	written := s
+	written.Contours = nil
+	for _, c := range s.Contours {
+		c.Path = o.segmented(c.Path)
+		written.Contours = append(written.Contours, c)
+	}
+	if kerf == 0 && o.Segments == 0 {
+		return written, nil
+	}
+	if faults := written.Lint(machining.Profile{}, false); len(faults) > 0 {
+		return machining.Setup{}, fmt.Errorf("as written, %s", faults[0].Sentence)
+	}
+	return written, nil
+}
+
+// cutting is the written setup on its layers.
+func (o Options) cutting(s machining.Setup) dxf.Cutting {
 	c := dxf.Cutting{Unit: o.Unit, Release: o.Release}
 	for _, k := range s.Contours {
 		name := o.Names.Layer(k.Operation, k.Depth, s.Face, o.Unit)
 		if !slices.ContainsFunc(c.Layers, func(l dxf.CuttingLayer) bool { return l.Name == name }) {
 			c.Layers = append(c.Layers, dxf.CuttingLayer{Name: name, Colour: colourOf(k.Operation)})
 		}
-		c.Paths = append(c.Paths, dxf.CuttingPath{Layer: name, Path: o.segmented(k.Path)})
+		c.Paths = append(c.Paths, dxf.CuttingPath{Layer: name, Path: k.Path})
 	}
-	return c, nil
+	return c
 }
 
 // segmented is the path with straight segments for its arcs where that is asked

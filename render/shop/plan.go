@@ -16,7 +16,7 @@ import (
 // Rules of this package beside those of machining.Lint.
 const (
 	RuleLayerName = "layer-name"    // a layer's word cannot stand in a file
-	RuleKerf      = "kerf-too-wide" // a line cannot be moved by half the kerf
+	RuleKerf      = "kerf-too-wide" // a line cannot be moved by half the kerf, or written in segments
 	RuleNest      = "nest"          // the panels cannot be laid on sheets
 	RuleLeft      = "shop-left-out" // a file a shop may miss is not written
 )
@@ -160,12 +160,12 @@ func (p *planner) add(w Work) bool {
 		w.Setup = marked(w.Setup, w.Part.Labels[0]+" "+w.Setup.Face.String())
 	}
 	w.Name = p.fileName(w)
-	cutting, err := o.cutting(w.Setup, o.kerfOf(w.Part))
+	written, err := o.asWritten(w.Setup, o.kerfOf(w.Part))
 	if err != nil {
 		p.stop("shop.kerf", RuleKerf, "%s: %v", w.Part.title(), err)
 		return false
 	}
-	w.Cutting = cutting
+	w.Cutting = o.cutting(written)
 	p.job.Works = append(p.job.Works, w)
 	return true
 }

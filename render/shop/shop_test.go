@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bytes"
 	"encoding/csv"
 	"flag"
 	"fmt"
@@ -470,4 +471,37 @@ func anyModel(rnd *rand.Rand) string {
 		text += fmt.Sprintf("shop: {tool: %s, segments: 0.0%d mm, units: %s}\n", mm(3, 9), 1+rnd.IntN(9), pick("inch", "millimetre"))
 	}
 	return text
+}
+
+// Whatever the shop's limits: no panic, every finding has its place, and what
+// is written reads back.
+func TestWildShops(t *testing.T) {
+	written := 0
+	for n := range *models {
+		rnd := rand.New(rand.NewPCG(*seed, uint64(5000+n)))
+		size := func(key string, least, most float64) string {
+			if rnd.IntN(3) > 0 {
+				return ""
+			}
+			return fmt.Sprintf("  %s: %.3f mm\n", key, least+rnd.Float64()*(most-least))
+		}
+		text := model + "shop:\n  marks: strokes\n" + size("kerf", 0.01, 10) + size("segments", 0.005, 1) + size("tool", 0.5, 50) + size("reach", 3, 200) +
+			size("inside_radius", 0, 25) + size("least_feature", 0, 50) + size("least_bore", 0, 4) + size("bridge", 0, 8) + size("spacing", 0, 50) +
+			fmt.Sprintf("  relief: %s\n  hole_percent: %d\n", []string{"dogbone", "t-bone", "none"}[rnd.IntN(3)], 1+rnd.IntN(200))
+		m, set := resolved(t, text)
+		job, findings := Plan(set, m)
+		for _, f := range findings {
+			require.Positive(t, f.Line, text)
+			require.NotContains(t, f.Sentence, "%!", text)
+		}
+		for _, w := range job.Works {
+			var out bytes.Buffer
+			require.NoError(t, dxf.WriteCutting(&out, w.Cutting), text)
+			back, err := dxf.ReadCutting(&out)
+			require.NoError(t, err, text)
+			require.NoError(t, w.Cutting.Same(back), text)
+			written++
+		}
+	}
+	require.Positive(t, written)
 }
