@@ -20,13 +20,13 @@ func (r *resolver) build() {
 	for _, lite := range leaf.Lites {
 		b.seat(lite, grooved)
 	}
+	for i := range leaf.Lites {
+		b.hold(i)
+	}
 	b.workEdges()
 	b.letIn()
 	b.guideGroove()
 	b.hangerHoles()
-	for i := range leaf.Lites {
-		b.hold(i)
-	}
 	b.finish()
 }
 

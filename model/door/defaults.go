@@ -27,7 +27,6 @@ var (
 	setbackFascia  = choice{in / 4, 6 * mm, "fascia, and room between it and the track"}
 	trackShort     = choice{in / 16, 2 * mm, "so that the track goes in without forcing"}
 	trackWall      = choice{3 * in / 32, 2 * mm, "typical wall of an extruded track"}
-	hangerInset    = choice{3 * in, 75 * mm, "hangers stand clear of the joint and near the leaf's ends"}
 	rabbetWidth    = choice{3 * in / 8, 10 * mm, "bite enough for thin sheet, and what common rabbeting cutters mill"}
 	cutterDiameter = choice{in + in/4, 32 * mm, "common bearing-guided rabbeting cutter"}
 	perPass        = choice{in / 4, 6 * mm, "most depth taken in one pass"}
@@ -71,6 +70,27 @@ var (
 	haunchLeast = choice{3 * in / 8, 10 * mm, "shorter haunches do not keep the rail from twisting"}
 	widestTenon = choice{4 * in, 100 * mm, "wider tenons swell and shrink enough to work loose"}
 	leastLap    = choice{3 * in / 16, 5 * mm, "thinner laps break off"}
+)
+
+// Defaults of worked edges, pulls, the guide's groove and hangers.
+var (
+	edgeStop    = choice{in, 25 * mm, "the cutter's pilot cannot go into a lite's corner; an even stop looks meant"}
+	edgeRest    = choice{in / 8, 3 * mm, "lip left at a worked sight edge: thinner chips"}
+	pullRadius  = choice{in / 8, 3 * mm, "a cutter of twice that mills the mortise"}
+	pullRim     = choice{in / 16, 3 * mm / 2, "rim of a common flush pull, that covers the mortise's edge"}
+	pullFloor   = choice{in / 8, 3 * mm, "wood left behind a mortise, or between two"}
+	pullBeside  = choice{in / 4, 6 * mm, "wood left beside a mortise, under the pull's rim"}
+	pullUp      = choice{36 * in, 900 * mm, "where a hand falls; half-way up on a low leaf"}
+	guideCheek  = choice{3 * in / 16, 5 * mm, "wood left on both sides of the guide: thinner splits"}
+	hangerInset = choice{3 * in, 75 * mm, "near the leaf's ends, so that it does not tip"}
+	hangerApart = choice{in, 25 * mm, "common plate with two screws along the leaf's top"}
+	hangerScrew = choice{in + in/4, 32 * mm, "holds in a top rail's edge and ends well above the seat"}
+)
+
+// A hanger's screw, and its plate along the leaf's top.
+const (
+	gaugeOfHanger = 10
+	hangerPlate   = 40 * mm
 )
 
 // defaultSpecies stands in when the model names none.

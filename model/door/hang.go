@@ -29,9 +29,6 @@ func (r *resolver) placeTrack() {
 	t.Centre[Front] = r.derive("track.centre.front", t.Setback+(t.Depth-t.Spacing).Half(), "setback + half of depth less spacing", "track.setback", "track.depth", "track.spacing")
 	t.Centre[Back] = r.derive("track.centre.back", t.Centre[Front]+t.Spacing, "front channel plus spacing", "track.centre.front", "track.spacing")
 	t.Length = r.derive("track.length", r.set.Opening.Right[len(r.set.Opening.Right)-1].X-r.set.Opening.Left[1].X-r.assume("track.short", trackShort.in(r.units), trackShort.reason, houseRule), "width of the opening at the head, less room to get it in", "opening.width.top", "track.short")
-	wanted := r.assume("hanger.wanted", hangerInset.in(r.units), hangerInset.reason, houseRule)
-	inset := r.derive("hanger.inset", min(wanted, r.set.Leaf.Width/4), "leaf's side to the middle of its hanger: as wanted, but at most a quarter of the leaf", "hanger.wanted", "leaf.width")
-	t.HangerAt = [2]length.Length{inset, r.set.Leaf.Width - inset}
 }
 
 // fascia places the trim before the track.
@@ -129,7 +126,7 @@ func (r *resolver) hanger(inside, wall length.Length) []solid.Solid {
 	if radius <= 0 || lips <= wall || inside < 6*wall {
 		return nil // no room for one
 	}
-	wide := 20 * mm
+	wide := hangerPlate / 2
 	thick := min(wall, lips-wall) // of the plate, below the track
 	plate := solid.Solid{Blank: solid.Block(solid.Vec{X: -wide, Y: -inside / 4}, solid.Vec{X: wide, Y: inside / 4, Z: thick})}
 	stem := solid.Solid{Blank: solid.Block(solid.Vec{X: -wall, Y: -wall, Z: thick}, solid.Vec{X: wall, Y: wall, Z: lips + radius})}

@@ -128,8 +128,9 @@ func asAsked(t *testing.T, what string, list []spec.Sight, spacing string, centr
 }
 
 // A leaf mirrored about its middle is the leaf of the mirrored model, the one
-// whose widths are listed from the other side. A washer along a rail may be off
-// by a tick for each of them: odd ticks are given from the left.
+// whose widths are listed from the other side and whose pull is in the other
+// stile. A washer along a rail may be off by a tick for each of them: odd ticks
+// are given from the left, and a hanger may then stand clear on its other side.
 func TestMirroredLeafIsOfMirroredModel(t *testing.T) {
 	reversed := 0
 	eachSet(t, func(t *testing.T, model spec.Spec, set door.Set) {
@@ -137,6 +138,11 @@ func TestMirroredLeafIsOfMirroredModel(t *testing.T) {
 		slices.Reverse(model.Leaf.Lites.Widths)
 		if len(model.Leaf.Lites.Widths) > 1 {
 			reversed++
+		}
+		if pull := model.Leaf.Pull; pull != nil {
+			turned := *pull
+			turned.In = cmp.Or(map[string]string{"left-stile": "right-stile", "right-stile": "left-stile"}[pull.In], pull.In)
+			model.Leaf.Pull = &turned
 		}
 		other, findings := door.Resolve(model)
 		require.NotEmpty(t, other.Hung, "%v", findings)
@@ -150,11 +156,15 @@ func TestMirroredLeafIsOfMirroredModel(t *testing.T) {
 			images[part.Label] = part
 		}
 		require.Len(t, images, len(leaf.Parts))
+		hung := set.Track.HangerAt == other.Track.HangerAt
 		for _, part := range leaf.Parts {
 			image := images[across(leaf, part.Label)]
 			if part.Role == door.MuntinRole && leaf.Washer.Stagger {
 				require.Len(t, image.Solid.Bores, len(part.Solid.Bores), part.Label)
 				part.Solid.Bores, image.Solid.Bores = notAcross(part.Solid.Bores), notAcross(image.Solid.Bores)
+			}
+			if !hung {
+				part, image = unhung(part), unhung(image)
 			}
 			mirrors(t, leaf.Width, part, image, off)
 		}
@@ -169,6 +179,10 @@ func TestMirroredLeafIsOfMirroredModel(t *testing.T) {
 		if leaf.Washer.Stagger && leaf.Columns > 1 { // those into stiles are holes of the stiles, too
 			screws, others = notAcross(screws), notAcross(others)
 		}
+		if !hung {
+			hanger := func(b solid.Bore) bool { return b.For == "hanger" }
+			screws, others = slices.DeleteFunc(screws, hanger), slices.DeleteFunc(others, hanger)
+		}
 		boresMirror(t, leaf.Width, screws, others, off, "screws")
 		require.InEpsilon(t, leaf.Mass, other.Leaf.Mass, 1e-9)
 	})
@@ -181,6 +195,13 @@ func notAcross(bores []solid.Bore) []solid.Bore {
 	return slices.DeleteFunc(slices.Clone(bores), func(b solid.Bore) bool {
 		return (b.For == "washer" || b.For == "washer screw") && b.From.Z == b.To.Z
 	})
+}
+
+// unhung is the part without the holes of the hangers.
+func unhung(part door.Part) door.Part {
+	part.Solid.Bores = slices.DeleteFunc(slices.Clone(part.Solid.Bores), func(b solid.Bore) bool { return b.For == "hanger screw" })
+	part.Volume = part.Solid.Volume()
+	return part
 }
 
 // across is the label of the part that stands on the other side of the leaf's

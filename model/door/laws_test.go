@@ -188,6 +188,8 @@ func holes(leaf door.Leaf, part door.Part) float64 {
 			deep = (leaf.Strip.Length - leaf.Strip.Width).MM()
 		case "washer screw":
 			deep = (leaf.Washer.Length - leaf.Washer.Thickness).MM()
+		case "hanger screw":
+			deep = leaf.Hanger.Length.MM()
 		}
 		volume += math.Pi * b.Diameter.MM() * b.Diameter.MM() / 4 * deep
 	}

@@ -17,7 +17,7 @@ type Leaf struct {
 	Lites                    []Lite        // row by row from the bottom up, from the left in each
 	Parts                    []Part        // stiles, rails, muntins, panels
 	Hardware                 []Part        // what joins the frame and holds the panels: washers, dowels, loose tenons, plugs, stops, beads, sealant
-	Screws                   []Screw       // pocket screws, washer screws, pins and screws of stops
+	Screws                   []Screw       // pocket screws, washer screws, pins and screws of stops, hangers' screws
 	Meetings                 []Meeting     // where rails end at stiles, and muntins at rails
 	Joint                    Joint
 	Rabbet                   Rabbet
@@ -31,7 +31,8 @@ type Leaf struct {
 	Bed                      length.Length // of sealant between shoulder and panel; 0 for none
 	Edges                    []Edge
 	Pulls                    []Pull
-	Guide                    *Guide  // nil when there is none
+	Guide                    *Guide // nil when there is none
+	Hanger                   Hanger
 	Mass                     float64 // kg: wood, panels, dowels, tenons, strips
 }
 
@@ -170,7 +171,7 @@ type Part struct {
 type Screw struct {
 	Head, Tip solid.Vec
 	Diameter  length.Length
-	For       string // "pocket", "washer", "stop"
+	For       string // "pocket", "washer", "stop", "hanger"
 }
 
 // The kinds of joints.
@@ -348,6 +349,15 @@ type Pull struct {
 	Round         bool
 	Radius        length.Length // of a rectangular one's corners
 	Depth, Rim    length.Length
+}
+
+// A Hanger is the screws of a hanger. Their places along the leaf's top are in
+// Leaf.Screws; the hangers' middles are the track's HangerAt.
+type Hanger struct {
+	Screw  catalog.WoodScrew
+	Length length.Length // of the screw in the wood
+	Apart  length.Length // between its two screws; 0 for one screw
+	Pilot  length.Length // diameter of the bore
 }
 
 // A Guide is the floor guide's groove along the leaf's bottom.

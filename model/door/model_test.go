@@ -97,7 +97,9 @@ func (w *writer) group(prefix string, order []string, indent int) {
 	}
 }
 
-// items notes the places of the items of a list in one line.
+// items notes the places of the items of a list in one line, apart by a comma
+// and a space, and of the values in an item that is a group, whose pairs are
+// apart by a comma alone.
 func (w *writer) items(path string, column int) {
 	list, is := strings.CutPrefix(w.values[path], "[")
 	if !is {
@@ -105,7 +107,15 @@ func (w *writer) items(path string, column int) {
 	}
 	column++
 	for i, item := range strings.Split(list, ", ") {
-		w.places[fmt.Sprintf("%s[%d]", path, i+1)] = [2]int{w.line, column}
+		at := fmt.Sprintf("%s[%d]", path, i+1)
+		w.places[at] = [2]int{w.line, column}
+		inner := column + 1
+		for _, pair := range strings.Split(strings.TrimPrefix(item, "{"), ",") {
+			if key, _, found := strings.Cut(pair, ": "); found {
+				w.places[at+"."+key] = [2]int{w.line, inner + len(key) + 2}
+			}
+			inner += len(pair) + 1
+		}
 		column += len(item) + len(", ")
 	}
 }

@@ -82,6 +82,7 @@ func (c *chance) model() string {
 	c.frame()
 	c.joint(thick)
 	c.panel(thick)
+	c.worked(thick)
 	return strings.Join(c.out, ";")
 }
 

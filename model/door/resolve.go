@@ -50,10 +50,14 @@ func (r *resolver) run() {
 	r.edges()
 	r.pull()
 	r.guide()
+	r.hangers()
 	if r.stopped {
 		return
 	}
 	r.build()
+	if r.stopped {
+		return
+	}
 	r.hang()
 }
 

@@ -76,4 +76,17 @@ const (
 	RuleStrip       = "strip"        // a stop or bead, or its pins or screws, do not fit
 	RuleStripCorner = "strip-corner" // a round inside corner under a mitred stop or bead
 	RuleStripProud  = "strip-proud"  // stops or beads stand in the way of a passing leaf
+
+	// Worked edges, pulls, the guide's groove, hangers.
+	RuleEdgeSize    = "edge-size"    // a worked edge takes more wood than there is
+	RuleEdgeStop    = "edge-stop"    // a sight edge stops too far from the corner, or too near
+	RuleEdgeTwice   = "edge-twice"   // one edge is worked twice
+	RuleEdgeMeets   = "edge-meets"   // a worked edge meets a screw or a bore
+	RulePullShape   = "pull-shape"   // the pull's sizes do not make a shape
+	RulePullDepth   = "pull-depth"   // its mortise leaves too little of the thickness
+	RulePullPlace   = "pull-place"   // it does not fit where it is
+	RulePullProud   = "pull-proud"   // rims touch as leaves pass
+	RuleGuide       = "guide-groove" // the floor guide's groove has no room
+	RuleHangerScrew = "hanger-screw" // the top rail does not hold the hangers' screws
+	RuleHangerPlace = "hanger-place" // the hangers' screws meet something, or hold little
 )

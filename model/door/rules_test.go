@@ -24,7 +24,7 @@ type fault struct {
 }
 
 // broken are all the faults.
-func broken() []fault { return slices.Concat(faults, jointFaults, seatFaults) }
+func broken() []fault { return slices.Concat(faults, jointFaults, seatFaults, workedFaults) }
 
 var faults = []fault{
 	{door.RuleUnknownTrack, least, "hanging.track=two-chanel", "hanging.track", spec.Stops, `no track "two-chanel"; did you mean two-channel, two-channel-35 or two-channel-28?`},
@@ -82,7 +82,7 @@ var faults = []fault{
 	{door.RuleWasherScrew, least, "panel.held_by.screw.length=2; leaf.lites.rows=2; panel.held_by.stagger=no; panel.edge_gap=1/16; panel.held_by.washer.thickness=3/16", "panel.held_by.screw.length", spec.Stops, `washer screws going 1 13/16" into rail R2, 4" wide, leave -3/8" between tip and tip or edge; at least 1/8" is needed: screws up to 1 3/4"`},
 	{door.RuleWasherScrew, least, "panel.held_by.washer.outside=1/4; panel.held_by.washer.hole=1/4", "panel.held_by.washer", spec.Stops, `a hole of 1/4" leaves nothing of a washer 1/4" across: take a larger washer or a smaller screw`},
 	{door.RuleWasherScrew, least, "panel.held_by.washer.hole=1/8", "panel.held_by.washer.hole", spec.Stops, `a screw ≈ 9/64" thick does not go through a washer's hole of 1/8": take a larger hole or a smaller screw`},
-	{door.RuleWasherRoom, least, "leaf.stile=11 7/8", "panel.held_by", spec.Warning, `rail edges 7" long have no room for washers between the pocket holes; the panel is held along the stiles only`},
+	{door.RuleWasherRoom, least, "opening.width=18 1/2; leaf.stile=1 1/2; hanging.hangers.apart=0", "panel.held_by", spec.Warning, `rail edges 7" long have no room for washers between the pocket holes; the panel is held along the stiles only`},
 	{door.RuleWasherRoom, least, "leaf.stile=11 7/8; opening.height=13 1/4; panel.rabbet.width=11/16; panel.rabbet.depth=1 1/8; panel.rabbet.cutter=3 1/2; panel.held_by.washer.outside=1", "panel.held_by", spec.Stops, `no washer finds room on any edge of a lite 7" by 3"`},
 	{door.RulePocketThickness, metric, "leaf.thickness=12; panel.rabbet.depth=7; hanging.track.spacing=30", "leaf.joint", spec.Stops, `no pocket screw for stock 12 mm thick; the table goes from 12.7 to 50.8 mm: state the screw's length`},
 	{door.RulePocketRoom, least, "leaf.joint.holes_per_end=8", "leaf.joint", spec.Stops, `8 pocket holes at each end of rail R1 need 4 3/8" between the rabbets; there is 2 11/16" for their centres: fewer holes or a wider rail`},

@@ -158,12 +158,12 @@ func opposite(a, b drilled) bool {
 }
 
 // inWood tells whether a screw's tip lies in the solid and the clearance from
-// its long edges; a pocket screw's also from the front face.
+// its long edges; a pocket or hanger screw's also from the faces.
 func inWood(s solid.Solid, screw door.Screw, along solid.Axis, clear length.Length) bool {
 	low, high := s.Bounds()
 	for _, a := range []solid.Axis{solid.X, solid.Y, solid.Z} {
 		margin := clear
-		if a == along || a == solid.Y && screw.For != "pocket" {
+		if a == along || a == solid.Y && screw.For == "washer" {
 			margin = 0 // the washer lies within the back face, and the screw within the washer
 		}
 		if at := screw.Tip.Along(a); at < low.Along(a)+margin || at > high.Along(a)-margin {

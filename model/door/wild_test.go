@@ -70,6 +70,12 @@ func (c *chance) wild(v reflect.Value) {
 			continue
 		}
 		switch names := wordsOf(tag); {
+		case field.Kind() == reflect.Slice && field.Type().Elem().Kind() == reflect.Struct:
+			for range c.IntN(3) {
+				item := reflect.New(field.Type().Elem()).Elem()
+				c.wild(item)
+				field.Set(reflect.Append(field, item))
+			}
 		case field.Kind() == reflect.Struct && field.Type() != reflect.TypeFor[spec.Unit]():
 			c.wild(field)
 		case field.Kind() == reflect.Pointer && c.odds(50):
@@ -132,8 +138,13 @@ func try(t *testing.T, n int, model spec.Spec) {
 	if len(set.Hung) > 0 {
 		return
 	}
-	o := model.Opening
-	complete := o.Width.Bottom != nil && o.Width.Top != nil && o.Height.Left != nil && o.Height.Right != nil && model.Panel.Thickness != nil
+	o, leaf := model.Opening, model.Leaf
+	worked := leaf.Pull == nil || leaf.Pull.Width != nil && leaf.Pull.Depth != nil
+	worked = worked && (leaf.Guide == nil || leaf.Guide.Width != nil && leaf.Guide.Depth != nil)
+	for _, e := range leaf.Edges {
+		worked = worked && e.Size != nil
+	}
+	complete := worked && o.Width.Bottom != nil && o.Width.Top != nil && o.Height.Left != nil && o.Height.Right != nil && model.Panel.Thickness != nil
 	if complete {
 		stops := 0
 		for _, f := range findings {
