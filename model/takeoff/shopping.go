@@ -168,7 +168,7 @@ func (t *taker) buySheets() {
 		for _, i := range plan.Parts {
 			if p := t.out.Parts[i]; plan.ToSize {
 				name := fmt.Sprintf("panel %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), t.bare(p.Net.Width), t.said(p.Net.Length))
-				t.add(Item{Group: groupSheets, Name: name, Unit: "each", Need: float64(p.Quantity), Pack: 1, Why: "ordered to size: " + plan.Why}, p.Mass)
+				t.add(Item{Group: groupSheets, Name: name, Unit: "each", Need: float64(p.Quantity), Pack: 1, Why: strings.Join(append([]string{"ordered to size: " + plan.Why}, p.Operations...), "; ")}, p.Mass)
 			}
 		}
 	}

@@ -83,16 +83,26 @@ func (b *builder) boardWords(plan takeoff.BoardPlan) []string {
 // bar draws one pattern; it tells whether there was room.
 func (b *builder) bar(p *page, plan takeoff.BoardPlan, n int, pattern cutting.BoardPattern) bool {
 	board := plan.Job.Boards[pattern.Board]
+	frame := dimension.Frame{Scale: sheet.Scale{Paper: p.scale.Paper, Real: p.scale.Real}}
 	caption := wrapped(b.caption(plan, n, pattern), p.work.Width(), letterHeight)
-	left := p.work.Min.X + 2*gutter
-	top := p.top - barGap - linePitch*length.Length(len(caption)) - 2*mm
-	frame := dimension.Frame{Box: plane.BoxOf(plane.At(left, top-barHeight), plane.At(left+p.scale.OnPaper(board.Length), top)), Scale: sheet.Scale{Paper: p.scale.Paper, Real: p.scale.Real}}
+	place := func() {
+		left := p.work.Min.X + 2*gutter
+		top := p.top - barGap - linePitch*length.Length(len(caption)) - 2*mm
+		frame.Box = plane.BoxOf(plane.At(left, top-barHeight), plane.At(left+p.scale.OnPaper(board.Length), top))
+	}
+	place()
 	marks := []length.Length{plan.Job.TrimStart}
 	for _, c := range pattern.Cuts {
 		marks = append(marks, c.End)
 	}
 	rows, depth := dimension.Place(frame, dimension.Below, []dimension.Row{{At: marks, Style: dimension.Running, Label: "MARKS"}}, b.options())
-	if fresh := p.top == p.work.Max.Y; !fresh && top-barHeight-depth < p.work.Min.Y {
+	if at, ok := dimension.Extent(rows); ok && (at.Min.X < p.work.Min.X || at.Max.X > p.work.Max.X) {
+		// Too many short parts for figures below them: the marks as text.
+		rows, depth = nil, 0
+		caption = append(caption, wrapped("Marks: "+b.figures(marks), p.work.Width(), letterHeight)...)
+		place()
+	}
+	if fresh := p.top == p.work.Max.Y; !fresh && frame.Box.Min.Y-depth < p.work.Min.Y {
 		return false
 	}
 	for k, s := range caption {
@@ -100,8 +110,17 @@ func (b *builder) bar(p *page, plan takeoff.BoardPlan, n int, pattern cutting.Bo
 	}
 	p.marks = append(p.marks, rows...)
 	b.pieces(p, frame, plan, pattern)
-	p.top = top - barHeight - depth
+	p.top = frame.Box.Min.Y - depth
 	return true
+}
+
+// figures are marks as text, from the first.
+func (b *builder) figures(marks []length.Length) string {
+	var said []string
+	for _, at := range marks {
+		said = append(said, b.style.Format(at-marks[0]))
+	}
+	return strings.Join(said, ", ")
 }
 
 // caption names a pattern's board and its pieces in order.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"stilewright/model/catalog"
 	"stilewright/model/length"
@@ -70,7 +71,7 @@ func Labels(t takeoff.Takeoff) ([]sheet.Sheet, error) {
 	return out, nil
 }
 
-// pieces are all pieces, leaf by leaf in the order of the cut list.
+// pieces are all pieces, leaf by leaf.
 func pieces(t takeoff.Takeoff) []piece {
 	var all []piece
 	f := length.Style{Unit: t.Units}.Format
@@ -92,12 +93,8 @@ func pieces(t takeoff.Takeoff) []piece {
 	}
 	for job, set := range t.Jobs {
 		for _, hung := range set.Hung {
-			for _, p := range t.Parts {
-				if p.Job == job && len(p.Leaves) > 0 {
-					for _, label := range p.Labels {
-						add(p, label, hung.Label)
-					}
-				}
+			for _, label := range leafLabels(t, job) {
+				add(partOf(t, job, label), label, hung.Label)
 			}
 		}
 		for _, p := range t.Parts {
@@ -109,6 +106,35 @@ func pieces(t takeoff.Takeoff) []piece {
 		}
 	}
 	return all
+}
+
+// leafLabels are the labels of a job's leaf parts, in the order of the leaf: its
+// own parts, then what its hardware is cut from.
+func leafLabels(t takeoff.Takeoff, job int) []string {
+	var own, others []string
+	listed := map[string]bool{}
+	for _, p := range t.Jobs[job].Leaf.Parts {
+		own = append(own, p.Label)
+		listed[p.Label] = true
+	}
+	for _, p := range t.Parts {
+		for _, label := range p.Labels {
+			if p.Job == job && len(p.Leaves) > 0 && !listed[label] {
+				others = append(others, label)
+			}
+		}
+	}
+	return append(own, others...)
+}
+
+// partOf is the row of a job's leaf part.
+func partOf(t takeoff.Takeoff, job int, label string) takeoff.Part {
+	for _, p := range t.Parts {
+		if p.Job == job && len(p.Leaves) > 0 && slices.Contains(p.Labels, label) {
+			return p
+		}
+	}
+	return takeoff.Part{Kind: takeoff.Hardware}
 }
 
 // labelMarks print one label: the code at the left, lines beside it.
