@@ -111,6 +111,9 @@ func (t *taker) addPart(job int, p door.Part, leaves []string) {
 	row := Part{Job: job, Labels: []string{p.Label}, Name: p.Name, Kind: kindOf(p), Material: p.Material,
 		Leaves: leaves, PerLeaf: 1, Quantity: max(1, len(leaves)), Net: netOf(p), SideBySide: 1, Operations: t.operations(p), Mass: p.Mass, OneOf: p.Label}
 	row.Rough = row.Net
+	if strip(p.Role) {
+		row.Note = "mitred at both ends; its length is to the long points"
+	}
 	t.out.Parts = append(t.out.Parts, row)
 	t.whole = append(t.whole, item{part: p, role: p.Role, stile: p.Role == door.StileRole})
 }
@@ -144,7 +147,12 @@ func netOf(p door.Part) Size {
 // formOf is a text that two parts share when one is the other moved: blank, cuts
 // and bores from the least corner on, to the micrometre, which is more than
 // rounding may part them by.
+//
+// Strips are alike when their sizes are: each has a mitre at both ends.
 func formOf(p door.Part) string {
+	if strip(p.Role) {
+		return fmt.Sprint("strip", netOf(p))
+	}
 	least, _ := p.Solid.Bounds()
 	body := p.Solid.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z})
 	var said []string
