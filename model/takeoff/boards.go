@@ -102,7 +102,7 @@ func across(room, size, kerf length.Length) int { return int((room + kerf) / (si
 // made is a board bought to the size a part needs.
 func (t *taker) made(net Size, plane, rip length.Length) Section {
 	s := Section{Thickness: net.Thickness + 2*plane, Width: net.Width + 2*rip}
-	s.Name = t.bare(s.Thickness) + " x " + t.bare(s.Width)
+	s.Name = t.words.section(s.Thickness, s.Width)
 	return s
 }
 

@@ -67,7 +67,7 @@ func (t *taker) areas(job int) (finished, glued float64) {
 		}
 		ends := joined(p, t.whole[i].role)
 		n := float64(p.Quantity)
-		finished += float64(n * (Surface(t.whole[i].part.Solid) - 2*ends))
+		finished += float64(n * (Surface(t.whole[i].part.Solid) - float64(2*ends)))
 		glued += float64(n * ends * faces)
 	}
 	return finished / perSquareMetre, glued / perSquareMetre

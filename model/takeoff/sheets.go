@@ -167,7 +167,11 @@ func (t *taker) statesSheets(plan *SheetPlan) bool {
 
 // sheetName is a sheet on the shopping list and in the price file.
 func (t *taker) sheetName(plan SheetPlan, width, height length.Length) string {
-	return fmt.Sprintf("sheet %s %s %s x %s", plan.Material.Name, t.said(plan.Thickness), t.bare(width), t.said(height))
+	size := t.words.section(width, height)
+	if t.exact(width, height) == t.words {
+		size += " " + t.name()
+	}
+	return fmt.Sprintf("sheet %s %s %s", plan.Material.Name, t.said(plan.Thickness), size)
 }
 
 // pieces are the panels' bounding boxes. With the grain across, a piece lies on

@@ -275,7 +275,7 @@ func (t *taker) bed(job Job) float64 {
 	volume := 0.0
 	for _, p := range job.Set.Leaf.Hardware {
 		if p.Role == door.SealantRole {
-			volume += p.Volume * float64(len(job.Set.Hung))
+			volume += float64(p.Volume * float64(len(job.Set.Hung)))
 		}
 	}
 	return volume / perLitre
