@@ -450,9 +450,11 @@ func anyModel(rnd *rand.Rand) string {
 	text := fmt.Sprintf("job: %s\nunits: %s\n", pick("Any", "Press 7/8, the long name of a cupboard under a stair in the north wing", "—"), pick("inch", "millimetre"))
 	text += fmt.Sprintf("opening: {width: %s, height: %s}\n", mm(leaves*350, leaves*900), mm(700, 2900))
 	text += fmt.Sprintf("hanging: {style: bypass, tracks: [%s], overlap: %s}\n", tracks, mm(20, 60))
-	text += fmt.Sprintf("leaf: {thickness: %s, stile: %s, rail: {top: %s, cross: %s, bottom: %s}, lites: {rows: %d, columns: %d}, muntin: %s, joint: %s}\n",
+	text += fmt.Sprintf("leaf: {thickness: %s, stile: %s, rail: {top: %s, cross: %s, bottom: %s}, lites: {rows: %d, columns: %d}, muntin: %s, joint: %s%s}\n",
 		mm(30, 36), mm(60, 120), mm(60, 120), mm(60, 110), mm(60, 200), 1+rnd.IntN(6), 1+rnd.IntN(6)/4, mm(45, 80),
-		pick("pocket-screw", "dowel", "loose-tenon", "mortise-and-tenon", "half-lap", "bridle"))
+		pick("pocket-screw", "dowel", "loose-tenon", "mortise-and-tenon", "half-lap", "bridle"),
+		pick("", "", ", guide: {width: 8 mm, depth: 15 mm}", ", edges: [{edge: outside, face: front, shape: roundover, size: 4 mm}]",
+			", pull: {shape: round, face: front, width: 35 mm, depth: 8 mm}", ", pull: {shape: rectangular, face: both, width: 25 mm, height: 80 mm, depth: 6 mm, radius: 5 mm}"))
 	text += fmt.Sprintf("panel: {material: %s, thickness: %s, ", pick("acrylic", "polycarbonate", "plywood", "float glass"), mm(3, 5))
 	switch rnd.IntN(5) {
 	case 0:
