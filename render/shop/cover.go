@@ -138,12 +138,13 @@ func (j Job) totals() []string {
 	}
 	var lines []string
 	for _, k := range order {
-		lines = append(lines, fmt.Sprintf("%s, %s thick: %d pieces, %s of cuts, %d pierces.", k.material, j.Options.figure(k.thickness), pieces[k], j.Options.measure(cuts[k]), pierces[k]))
+		lines = append(lines, fmt.Sprintf("%s, %s thick: pieces %d, cuts %s, pierces %d.", k.material, j.Options.figure(k.thickness), pieces[k], j.Options.measure(cuts[k]), pierces[k]))
 	}
 	return append(lines, "Of single parts; the assembled leaf and nested sheets are instead of some of them.")
 }
 
-// tolerances are what holds unless something else is agreed.
+// tolerances are what holds unless something else is agreed: what a machine
+// keeps easily, and leaves the edge gap of a panel room.
 func (j Job) tolerances(s door.Set) []string {
 	var longest length.Length
 	for _, w := range j.Works {
@@ -151,9 +152,9 @@ func (j Job) tolerances(s door.Set) []string {
 			longest = max(longest, w.Setup.Width, w.Setup.Height)
 		}
 	}
-	lines := []string{"ISO 2768-1 class c, unless agreed otherwise."}
-	if allowed, err := catalog.ShopTolerance(longest); err == nil {
-		lines[0] = fmt.Sprintf("ISO 2768-1 class c, unless agreed otherwise: for the longest part, %s, that is ± %s.", j.Options.figure(longest), j.Options.measure(allowed.MM()))
+	lines := []string{"ISO 2768-1 class m, unless agreed otherwise."}
+	if span, found := catalog.LinearToleranceFor(longest); found {
+		lines[0] = fmt.Sprintf("ISO 2768-1 class m, unless agreed otherwise: for the longest part, %s, that is ± %s.", j.Options.figure(longest), j.Options.measure(span.Medium.MM()))
 	}
 	if gap := s.Leaf.Panel.EdgeGap; gap > 0 {
 		lines = append(lines, fmt.Sprintf("Panels have an edge gap of %s on every side in the frame: rather small than large.", j.Options.figure(gap)))

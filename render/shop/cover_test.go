@@ -77,7 +77,7 @@ func TestCoverTellsEverything(t *testing.T) {
 		require.Contains(t, text, strings.ReplaceAll(job.Options.Names[o]+": "+o.Meaning(), " ", ""))
 	}
 	require.Contains(t, text, "kerfof0.2", "the kerf is said")
-	require.Contains(t, text, "ISO2768-1")
+	require.Contains(t, text, "ISO2768-1classm")
 }
 
 // Cut length and pierces against a count by hand: a panel with clipped corners
