@@ -29,7 +29,7 @@ func Practices() []Practice {
 		return Source{Work: "Architectural Woodwork Standards", Edition: "edition 1, 2009", Place: place, Confirmed: ReadOnce, Note: note}
 	}
 	house := practice("")
-	return append(joineryPractices(), []Practice{
+	return append(append(joineryPractices(), servicePractices()...), []Practice{
 		{"intermediate-rail", "a stile-and-rail door over 60 in high gets a rail between top and bottom", 60 * in, 0, aws("section 10, 4.4.6.10", "a rule for casework doors")},
 		{"frame-thickness", "a stile-and-rail door is at least 3/4 in thick", 3 * in / 4, 0, aws("section 10, 4.4.6.10", "plus or minus 1/32 in")},
 		{"door-size-tolerance", "a blank door keeps its height, width and thickness within 1/16 in", in / 16, 0, aws("section 9, 4.1.17", "")},

@@ -28,8 +28,9 @@ func tables() map[string]any {
 		"PocketPractice": []PocketHole{PocketPractice()},
 		"Supplies":       Supplies(), "StockLengths": StockLengths(), "SheetSizes": SheetSizes(),
 		"TrackLengths": TrackLengths(), "Metals": Metals(), "LabelStocks": LabelStocks(),
+		"Airs": Airs(),
 		"sources": []sourced{{MoistureSource()}, {WithdrawalSource()}, {UltimateWithdrawalSource()},
-			{PenetrationSource()}, {ReductionSource()}},
+			{PenetrationSource()}, {ReductionSource()}, {StiffenedSource()}},
 	}
 }
 

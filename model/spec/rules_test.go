@@ -62,10 +62,10 @@ var faults = []faulty{
 	{spec.UnknownKey, "papre: A4", `1:1: unknown-key: the model has no key “papre”; did you mean “paper”?`},
 	{spec.UnknownKey, "Units: inch\nunits: inch", `1:1: unknown-key: the model has no key “Units”; did you mean “units”?`},
 	{spec.UnknownKey, "leaf: {floor_gap: 3/8}", `1:8: unknown-key: leaf has no key “floor_gap”; it belongs under hanging`},
-	{spec.UnknownKey, "leaf: {gauge: 8}", `1:8: unknown-key: leaf has no key “gauge”; it belongs under hanging.hangers.screw or panel.held_by.screw`},
-	{spec.UnknownKey, "stock: {colour: red}", `1:9: unknown-key: stock has no key “colour”; its keys are species, board, season, plane, rip, also, lengths, offcuts, boards, kerf, trim, allowance, keep, sheet, film, finish`},
+	{spec.UnknownKey, "leaf: {gauge: 8}", `1:8: unknown-key: leaf has no key “gauge”; it belongs under hanging.fixing.screw or hanging.hangers.screw or panel.held_by.screw`},
+	{spec.UnknownKey, "stock: {colour: red}", `1:9: unknown-key: stock has no key “colour”; its keys are species, grain, board, season, plane, rip, also, lengths, offcuts, boards, kerf, trim, allowance, keep, sheet, film, finish`},
 	{spec.KeyTwice, "paper: A4\npaper: A3", `2:1: key-twice: paper is written twice, first in line 1; keep one`},
-	{spec.KeyTwice, "\"a\\nb\": 1\n\"a\\nb\": 1", "1:1: unknown-key: the model has no key “a\\nb”; its keys are job, drawn, by, revision, units, figures, paper, opening, hanging, leaf, panel, stock, shop\n" +
+	{spec.KeyTwice, "\"a\\nb\": 1\n\"a\\nb\": 1", "1:1: unknown-key: the model has no key “a\\nb”; its keys are job, drawn, by, revision, units, figures, paper, opening, hanging, leaf, panel, stock, seasons, shop\n" +
 		"2:1: key-twice: a\\nb is written twice, first in line 1; keep one"},
 	{spec.KeyTwice, "leaf:\n  stile: 4\n  stile: 5", `3:3: key-twice: leaf.stile is written twice, first in line 2; keep one`},
 	{spec.MissingKey, "opening: {width: 60}", `1:1: missing-key: opening needs the key “height”: clear height from floor to head at three places, or one size for all`},

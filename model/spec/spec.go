@@ -21,6 +21,7 @@ type Spec struct {
 	Leaf    Leaf    `key:"leaf" doc:"the frame of a leaf" need:"yes"`
 	Panel   Panel   `key:"panel" doc:"the sheet that fills a lite, and its seat" need:"yes"`
 	Stock   Stock   `key:"stock" doc:"the boards the frame is made from"`
+	Seasons Seasons `key:"seasons" doc:"the air of the room through the year, which wood and sheets move with"`
 	Shop    *Shop   `key:"shop" doc:"files for a CNC router or a laser, and what the shop can do"`
 
 	file  string
@@ -64,6 +65,8 @@ type Hanging struct {
 	FloorGap   *length.Length `key:"floor_gap" doc:"least distance from the leaf's bottom to the floor" above:"0" most:"100"`
 	Track      Track          `key:"track" doc:"the track: a catalogue row, with any size replaced by your own; the name alone will do" one:"row"`
 	Fascia     *Fascia        `key:"fascia" doc:"the trim that hides the track"`
+	Header     Header         `key:"header" doc:"what the track is screwed to"`
+	Fixing     Fixing         `key:"fixing" doc:"the screws that hold the track to the header"`
 	Hangers    Hangers        `key:"hangers" doc:"the two hangers on each leaf's top"`
 }
 

@@ -7,6 +7,7 @@ import "stilewright/model/length"
 // in a file of their own.
 type Stock struct {
 	Species string         `key:"species" doc:"of the wood" form:"species"`
+	Grain   string         `key:"grain" doc:"how the boards are sawn: flat moves more across its width than quarter" choice:"flat quarter"`
 	Board   string         `key:"board" doc:"nominal size of the boards, as sold: 2x6" form:"board"`
 	Season  string         `key:"season" doc:"dry or green when dressed" choice:"dry green"`
 	Plane   *length.Length `key:"plane" doc:"planed off each face; 0 for not planed" least:"0" most:"25"`
