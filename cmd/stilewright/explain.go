@@ -3,11 +3,14 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"stilewright/model/door"
 	"stilewright/model/explain"
+	"stilewright/model/hanging"
+	"stilewright/model/length"
 	"stilewright/model/spec"
 )
 
@@ -23,11 +26,11 @@ in words, the lengths it takes, and the reason and source of every default. The
 first words of names ("leaf", "lite.1") stand for all that begin so.`,
 		Args: cobra.RangeArgs(1, 2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			set, err := settled(cmd.ErrOrStderr(), args[0])
+			figures, units, err := settled(cmd.ErrOrStderr(), args[0])
 			if err != nil {
 				return err
 			}
-			book := explain.Of(set.Figures, set.Units)
+			book := explain.Of(figures, units)
 			var roots []door.Figure
 			if len(args) == 2 {
 				if roots, err = book.Roots(args[1]); err != nil {
@@ -54,18 +57,22 @@ first words of names ("leaf", "lite.1") stand for all that begin so.`,
 	return cmd
 }
 
-// settled is the set of a model; what stops it is printed, and nothing else.
-func settled(to io.Writer, path string) (door.Set, error) {
+// settled is the figures of a model, those of its hanging last; what stops it is
+// printed, and nothing else.
+func settled(to io.Writer, path string) ([]door.Figure, length.Unit, error) {
 	model, findings, err := spec.ReadFile(path)
 	if err != nil {
-		return door.Set{}, err
+		return nil, 0, err
 	}
 	var set door.Set
 	if !stops(findings) {
 		set, findings = door.Resolve(model)
 	}
 	if !stops(findings) {
-		return set, nil
+		var hung hanging.Hanging
+		if hung, findings = hanging.Of(model, set); !stops(findings) {
+			return slices.Concat(set.Figures, hung.Figures), set.Units, nil
+		}
 	}
 	spec.Sort(findings)
 	for _, f := range findings {
@@ -73,5 +80,5 @@ func settled(to io.Writer, path string) (door.Set, error) {
 			fmt.Fprintln(to, f)
 		}
 	}
-	return door.Set{}, errFindings
+	return nil, 0, errFindings
 }

@@ -15,6 +15,7 @@ import (
 
 	"stilewright/model/catalog"
 	"stilewright/model/door"
+	"stilewright/model/hanging"
 	"stilewright/model/length"
 	"stilewright/model/spec"
 	"stilewright/model/takeoff"
@@ -179,8 +180,8 @@ leaf: {thickness: 34 mm, stile: 80 mm, rail: 80 mm}
 opening: {width: 2400 mm, height: 2000 mm}
 `
 	sets := [2]door.Set{
-		resolved(t, "job: inches\nunits: inch"+tail),
-		resolved(t, "job: millimetres\nunits: millimetre"+tail),
+		hungToo(t, "job: inches\nunits: inch"+tail),
+		hungToo(t, "job: millimetres\nunits: millimetre"+tail),
 	}
 	two := regexp.MustCompile("^`([^`]+)` or `([^`]+ mm)`$")
 	checked := 0
@@ -197,6 +198,18 @@ opening: {width: 2400 mm, height: 2000 mm}
 		checked++
 	}
 	require.Greater(t, checked, 10)
+}
+
+// hungToo is the set of a model, its figures followed by those of its hanging.
+func hungToo(t *testing.T, text string) door.Set {
+	t.Helper()
+	set := resolved(t, text)
+	model, findings := spec.Read("README.md", []byte(text))
+	require.Empty(t, findings)
+	hung, findings := hanging.Of(model, set)
+	require.Empty(t, findings)
+	set.Figures = append(slices.Clip(set.Figures), hung.Figures...)
+	return set
 }
 
 // ofStock tells that a key's default is the takeoff's, not the set's.
