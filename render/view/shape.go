@@ -244,8 +244,12 @@ func (x *contour) level(a, b length.Length) length.Length {
 	return min(a, b)
 }
 
-// add enters a path, in X and Z, that lies at Y = at.
+// add enters a path of one edge, in X and Z, that lies at Y = at; not a line
+// whose ends count as one.
 func (x *contour) add(path plane.Path, at length.Length, use string) {
+	if e := path[0]; e.Turn == plane.Straight && !apart(e.From, e.To) {
+		return
+	}
 	s := x.scene
 	s.outlines = append(s.outlines, outlined{body: x.body, near: s.distance(at), paths: []plane.Path{s.path(path)}, use: use, shaped: true})
 }
