@@ -37,3 +37,18 @@ func TestPlainCuttingAgainstArranged(t *testing.T) {
 	assert.Greater(t, 5*plain, tries, "seed %d: hardly any path is cut plainly", *seed)
 	assert.Less(t, plain, tries, "seed %d: every path is cut plainly", *seed)
 }
+
+// The four directions along the axes, against the rule for any direction.
+func TestReachesAgainstPasses(t *testing.T) {
+	c := newChance()
+	at := func() Point { return At(length.Length(c.IntN(9)-4)*1e6, length.Length(c.IntN(9)-4)*1e6) }
+	for range 5000 {
+		e := Edge{From: at(), To: at(), Centre: at(), Turn: Left}
+		if c.IntN(2) == 0 {
+			e.Turn = Right
+		}
+		right, left, up, down := e.reaches()
+		want := [4]bool{e.passes(At(1, 0)), e.passes(At(-1, 0)), e.passes(At(0, 1)), e.passes(At(0, -1))}
+		require.Equal(t, want, [4]bool{right, left, up, down}, "seed %d: %+v", *seed, e)
+	}
+}

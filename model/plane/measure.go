@@ -114,6 +114,20 @@ func (e Edge) passes(d Point) bool {
 	return cross(b, d).sign() < 0 || cross(d, a).sign() < 0
 }
 
+// reaches tells at which of its circle's furthest points an arc passes between
+// its ends: what passes tells of the four directions along the axes.
+func (e Edge) reaches() (right, left, up, down bool) {
+	a, b := e.Centre.to(e.From), e.Centre.to(e.To)
+	if e.Turn == Right {
+		a, b = b, a
+	}
+	turn := cross(a, b).sign()
+	if turn > 0 || turn == 0 && dot(a, b).sign() < 0 {
+		return a.Y < 0 && b.Y > 0, a.Y > 0 && b.Y < 0, a.X > 0 && b.X < 0, a.X < 0 && b.X > 0
+	}
+	return a.Y < 0 || b.Y > 0, a.Y > 0 || b.Y < 0, a.X > 0 || b.X < 0, a.X < 0 || b.X > 0
+}
+
 // Bounds is the smallest box round the edge: round the arc itself, not its
 // circle. Where the arc reaches furthest between its ends the radius is
 // rounded to a nanometre.
@@ -125,17 +139,21 @@ func (e Edge) Bounds() Box {
 	if e.Turn == Straight || e.From == e.To {
 		return box
 	}
+	right, left, up, down := e.reaches()
+	if !right && !left && !up && !down {
+		return box
+	}
 	r := round(e.radius())
-	if e.passes(At(1, 0)) {
+	if right {
 		box.Max.X = max(box.Max.X, e.Centre.X+r)
 	}
-	if e.passes(At(-1, 0)) {
+	if left {
 		box.Min.X = min(box.Min.X, e.Centre.X-r)
 	}
-	if e.passes(At(0, 1)) {
+	if up {
 		box.Max.Y = max(box.Max.Y, e.Centre.Y+r)
 	}
-	if e.passes(At(0, -1)) {
+	if down {
 		box.Min.Y = min(box.Min.Y, e.Centre.Y-r)
 	}
 	return box

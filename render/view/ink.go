@@ -50,8 +50,12 @@ func (k ink) draw(e plane.Edge) []plane.Edge {
 	c := carrierOf(e)
 	whole := place(e, e)
 	var covered []placed
+	reach := plane.BoxOf(e.From, e.To).Grow(same)
 	look := func(at carrier) {
 		for _, other := range k[at] {
+			if e.Turn == plane.Straight && !plane.BoxOf(other.From, other.To).Meets(reach) {
+				continue
+			}
 			if p, ok := shared(e, other); ok && p.lo < whole.hi-same && p.hi > same {
 				covered = append(covered, p)
 			}
@@ -71,11 +75,15 @@ func (k ink) draw(e plane.Edge) []plane.Edge {
 			}
 		}
 	}
-	k[c] = append(k[c], e)
 	if len(covered) == 0 {
+		k[c] = append(k[c], e)
 		return []plane.Edge{e}
 	}
-	return left(e, whole, covered)
+	fresh := left(e, whole, covered)
+	if len(fresh) > 0 {
+		k[c] = append(k[c], e)
+	}
+	return fresh
 }
 
 // left is what the covered places leave of the edge.
