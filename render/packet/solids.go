@@ -11,13 +11,28 @@ import (
 
 // Colours of the STEP file: red, green, blue from 0 to 1.
 var (
-	woodColour  = [3]float64{0.80, 0.65, 0.45}
-	panelColour = [3]float64{0.75, 0.85, 0.90}
-	metalColour = [3]float64{0.60, 0.60, 0.62}
+	woodColour    = [3]float64{0.80, 0.65, 0.45}
+	panelColour   = [3]float64{0.75, 0.85, 0.90}
+	metalColour   = [3]float64{0.60, 0.60, 0.62}
+	sealantColour = [3]float64{0.30, 0.30, 0.30}
 )
 
+// colour is that of a part by what it is.
+func colour(r door.Role) [3]float64 {
+	switch r {
+	case door.PanelRole:
+		return panelColour
+	case door.WasherRole:
+		return metalColour
+	case door.SealantRole:
+		return sealantColour
+	default:
+		return woodColour
+	}
+}
+
 // Solids is the set as solids for other programs, set.step: the leaves closed in
-// their places, washers, track, hangers and fascia, in the set's frame. It errs when a part
+// their places with all that holds them and their panels, track, hangers and fascia, in the set's frame. It errs when a part
 // cannot be bounded exactly by planes and cylinders; the rest of the packet does not need it.
 func Solids(s door.Set) (File, error) {
 	var at []solid.Vec
@@ -26,13 +41,9 @@ func Solids(s door.Set) (File, error) {
 	}
 	var parts []step.Part
 	for _, p := range s.Leaf.Parts {
-		colour := woodColour
-		if p.Role == door.PanelRole {
-			colour = panelColour
-		}
-		parts = append(parts, step.Part{Label: p.Label, Name: p.Name, Solid: p.Solid, At: at, Colour: colour})
+		parts = append(parts, step.Part{Label: p.Label, Name: p.Name, Solid: p.Solid, At: at, Colour: colour(p.Role)})
 	}
-	parts = append(parts, washers(s, at)...)
+	parts = append(parts, hardware(s.Leaf.Hardware, at)...)
 	parts = append(parts, track(s)...)
 	var out bytes.Buffer
 	if err := step.Write(&out, s.Job, parts); err != nil {
@@ -41,29 +52,26 @@ func Solids(s door.Set) (File, error) {
 	return File{Name: "set.step", Data: out.Bytes()}, nil
 }
 
-// washers are the edge washers of all leaves: one product for those on stiles
-// and one for those on rails, each at all its places.
-func washers(s door.Set, leaves []solid.Vec) []step.Part {
+// hardware is the washers, dowels, loose tenons, plugs, stops, beads and sealant
+// of all leaves: those that are alike as one product, labelled as the first of
+// them, at all its places.
+func hardware(pieces []door.Part, leaves []solid.Vec) []step.Part {
 	var parts []step.Part
-	for _, kind := range []struct {
-		axis        solid.Axis
-		label, name string
-	}{{solid.X, "WS", "edge washer on a stile"}, {solid.Z, "WR", "edge washer on a rail"}} {
-		one := step.Part{Label: kind.label, Name: kind.name, Colour: metalColour}
-		for _, w := range s.Leaf.Hardware {
-			if w.Solid.Blank.Axis != kind.axis {
-				continue
-			}
-			least, _ := w.Solid.Bounds()
-			if one.At == nil {
-				one.Solid = w.Solid.Move(solid.Vec{X: -least.X, Y: -least.Y, Z: -least.Z})
-			}
-			for _, leaf := range leaves {
-				one.At = append(one.At, leaf.Add(least))
+	var first []door.Part
+	for _, p := range pieces {
+		i, from := 0, solid.Vec{}
+		for alike := false; i < len(first); i++ {
+			if from, alike = p.Solid.MovedFrom(first[i].Solid); alike && p.Role == first[i].Role && len(p.Solid.Bores)+len(first[i].Solid.Bores) == 0 {
+				break
 			}
 		}
-		if one.At != nil {
-			parts = append(parts, one)
+		if i == len(first) {
+			from = solid.Vec{}
+			first = append(first, p)
+			parts = append(parts, step.Part{Label: p.Label, Name: p.Name, Solid: p.Solid, Colour: colour(p.Role)})
+		}
+		for _, leaf := range leaves {
+			parts[i].At = append(parts[i].At, leaf.Add(from))
 		}
 	}
 	return parts
