@@ -48,6 +48,7 @@ func Supplies() []Supply {
 		{"pocket screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"washer screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"edge washer", "each", 100, 100, .1, 0, 0, 0, boxes},
+		{"hanger screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"pin", "each", 500, 500, .1, 0, 0, 0, practice("sold by the hundreds; a tenth bends")},
 		{"stop screw", "each", 100, 100, .1, 0, 0, 0, boxes},
 		{"loose tenon", "each", 1, 1, .1, 0, 0, 0, practice("made or bought by the piece; a tenth fits badly")},

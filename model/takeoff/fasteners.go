@@ -46,7 +46,7 @@ func (t *taker) buyFasteners() {
 	for _, f := range kinds {
 		row, err := catalog.SupplyOf(f.supply)
 		if err != nil {
-			row = supply("edge washer") // counted by the piece, with the same spare
+			row = supply("washer screw") // counted by the piece, with the same spare
 		}
 		t.piecesOf(groupFasteners, f.name, row, f.count, f.mass, "counted from the leaves")
 	}

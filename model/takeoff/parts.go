@@ -43,7 +43,6 @@ type Part struct {
 	Operations []string
 	Note       string
 	Mass       float64 // kg, of one
-	OneOf      string  // label of its first: short name in layouts
 }
 
 // Label is all labels in one text: "R2, R3".
@@ -67,7 +66,6 @@ type item struct {
 	part  door.Part
 	role  door.Role
 	stile bool
-	clear bool // goes to the finish
 }
 
 // parts takes the parts off every set.
@@ -109,7 +107,7 @@ func (t *taker) addPart(job int, p door.Part, leaves []string) {
 		}
 	}
 	row := Part{Job: job, Labels: []string{p.Label}, Name: p.Name, Kind: kindOf(p), Material: p.Material,
-		Leaves: leaves, PerLeaf: 1, Quantity: max(1, len(leaves)), Net: netOf(p), SideBySide: 1, Operations: t.operations(p), Mass: p.Mass, OneOf: p.Label}
+		Leaves: leaves, PerLeaf: 1, Quantity: max(1, len(leaves)), Net: netOf(p), SideBySide: 1, Operations: t.operations(p), Mass: p.Mass}
 	row.Rough = row.Net
 	if strip(p.Role) {
 		row.Note = "mitred at both ends; its length is to the long points"

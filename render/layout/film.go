@@ -7,19 +7,16 @@ import (
 	"stilewright/model/length"
 	"stilewright/model/plane"
 	"stilewright/model/takeoff"
-	"stilewright/render/list"
 	"stilewright/render/sheet"
 )
 
-// filmPages draws every pull of every roll to scale, equal ones once, and lists
-// the strips.
+// filmPages draws every pull of every roll to scale, equal ones once.
 func (b *builder) filmPages() {
 	for _, plan := range b.t.Film {
 		if b.err == nil {
 			b.filmPlan(plan)
 		}
 	}
-	b.tablePages(list.Film(b.t), "Every strip of film, by the pull it is slit from.")
 }
 
 func (b *builder) filmPlan(plan takeoff.FilmPlan) {
