@@ -47,6 +47,11 @@ func (c *chance) wild(v reflect.Value) {
 				c.wildSize(&to.Size, tag)
 			}
 			continue
+		case *[]int:
+			for range c.IntN(4) {
+				*to = append(*to, 1+c.IntN(6))
+			}
+			continue
 		case *[]*length.Length:
 			for range c.IntN(4) {
 				var size *length.Length
@@ -141,6 +146,7 @@ func try(t *testing.T, n int, model spec.Spec) {
 	o, leaf := model.Opening, model.Leaf
 	worked := leaf.Pull == nil || leaf.Pull.Width != nil && leaf.Pull.Depth != nil
 	worked = worked && (leaf.Guide == nil || leaf.Guide.Width != nil && leaf.Guide.Depth != nil)
+	worked = worked && (model.Panel.Solid == nil || model.Panel.Solid.Thickness != nil)
 	for _, e := range leaf.Edges {
 		worked = worked && e.Size != nil
 	}
