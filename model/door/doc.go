@@ -16,6 +16,10 @@
 //   - panel: the sheet that fills a lite
 //   - rabbet: the step milled into the back of the frame that the panel lies
 //     in; its shoulder faces the back, its wall faces the panel's edge
+//   - groove: holds the panel captive all round; put in before assembly
+//   - face bead: a mitred strip in a rabbet that opens to the front
+//   - stop: a mitred strip that holds the panel from the back
+//   - bed: sealant between shoulder and panel
 //   - bite: how far the panel lies on the shoulder; edge gap: panel edge to wall
 //   - edge washer: a washer on a screw driven sideways into the rabbet wall
 //   - corner relief: what is done about the round corner a cutter leaves

@@ -166,5 +166,5 @@ func TestWiderOpeningOnlyWidens(t *testing.T) {
 			require.Equal(t, length.Length(i)*share, h.At.X-set.Hung[i].At.X, fmt.Sprint("leaf ", i+1))
 		}
 	})
-	require.Greater(t, tried, *models/8)
+	require.Greater(t, tried, *models/16)
 }
