@@ -101,8 +101,18 @@ func (d *draft) hanging(leaves int) {
 func (d *draft) leaf() {
 	d.line("leaf:\n  thickness: %s\n  stile: %s", d.size(30, 35), d.size(60, 130))
 	d.line("  rail: {top: %s, cross: %s, bottom: %s}", d.size(60, 130), d.size(60, 110), d.size(70, 200))
-	d.line("  lites: {rows: %d, spacing: %s}", pick(d, 1, 1, 2, 2, 3, 4, 5, 7, 10, 15, 20), pick(d, "equal-lites", "equal-lites", "equal-centres"))
-	d.line("  joint: {kind: pocket-screw}")
+	columns := pick(d, 1, 1, 1, 2, 3, 5)
+	d.line("  lites: {rows: %d, columns: %d, spacing: %s}", pick(d, 1, 1, 2, 2, 3, 4, 5, 7, 10, 15, 20), columns, pick(d, "equal-lites", "equal-lites", "equal-centres"))
+	d.line("  joint: {kind: %s}", pick(d, "pocket-screw", "pocket-screw", "dowel", "loose-tenon", "mortise-and-tenon", "half-lap", "bridle"))
+	if d.maybe(2) {
+		d.line("  pull: {shape: round, width: %s, depth: %s}", d.size(25, 45), d.size(6, 10))
+	}
+	if d.maybe(2) {
+		d.line("  guide: {width: %s, depth: %s}", d.size(4, 8), d.size(8, 14))
+	}
+	if d.maybe(2) {
+		d.line("  edges:\n    - {edge: outside, face: both, shape: %s, size: %s}", pick(d, "roundover", "chamfer"), d.size(2, 5))
+	}
 }
 
 func (d *draft) panel() {
@@ -110,6 +120,17 @@ func (d *draft) panel() {
 	if d.maybe(8) {
 		d.line("  edge_gap: %s", d.size(1, 3))
 	}
-	d.line("  corner: %s", pick(d, "clipped", "squared", "rounded"))
-	d.line("  held_by: {kind: edge-washer, spacing: %s}", d.size(90, 300))
+	switch d.IntN(8) {
+	case 0:
+		d.line("  seat: groove")
+	case 1:
+		d.line("  seat: face-bead\n  corner: squared")
+	case 2:
+		d.line("  corner: %s\n  held_by: stop", pick(d, "squared", "dogbone"))
+	case 3:
+		d.line("  corner: %s\n  held_by: sealant", pick(d, "squared", "clipped", "rounded"))
+	default:
+		d.line("  corner: %s", pick(d, "clipped", "squared", "rounded", "dogbone", "t-bone"))
+		d.line("  held_by: {kind: edge-washer, spacing: %s}", d.size(90, 300))
+	}
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"stilewright/model/door"
@@ -134,35 +135,55 @@ func seatWords(leaf door.Leaf) string {
 	return "rabbet and " + leaf.HeldBy
 }
 
-// cornerDetail draws the lower inside corner of a lite from the back: the left
-// stile as one stands behind the leaf.
+// cornerDetail draws the lower inside corner of a lite beside the left stile, from
+// the side the seat opens to.
 func (p *page) cornerDetail(zone plane.Box) {
 	leaf := p.set.Leaf
 	rab, lite := leaf.Rabbet, leaf.Lites[0]
+	from, way, words := view.Back, length.Length(-1), "BACK"
+	inner := -leaf.Width + leaf.Stile // sight edge as seen from behind: the right stile's
+	if rab.Kind == door.FaceBead {
+		from, way, words = view.Front, 1, "FRONT"
+		inner = leaf.Stile
+	}
 	show := max(rab.Cutter, 2*leaf.Corner.Tool, leaf.Corner.Leg, leaf.Corner.Radius) + 15*mm
-	inner := -leaf.Width + leaf.Stile // sight edge as seen from behind
-	wall, sill := inner-rab.Width, lite.Sight.Min.Y
+	wall, sill, gap := inner-rab.Width, lite.Sight.Min.Y, leaf.Panel.EdgeGap
 	box := plane.BoxOf(plane.At(wall-12*mm, sill-rab.Width-12*mm), plane.At(wall+show, sill-rab.Width+show))
-	gap := leaf.Panel.EdgeGap
 	below := []dimension.Row{{At: []length.Length{wall, wall + gap, inner}, Style: dimension.Chain, Label: "GAP, BITE"}, {At: []length.Length{wall, inner}, Style: dimension.Chain, Label: "RABBET"}}
 	if leaf.Corner.Leg > 0 {
 		below = append(below, dimension.Row{At: []length.Length{wall + gap, wall + gap + leaf.Corner.Leg}, Style: dimension.Chain, Label: "CLIP"})
 	}
 	left := []dimension.Row{{At: []length.Length{sill - rab.Width, sill - rab.Width + gap, sill}, Style: dimension.Chain}}
-	frame := p.besideNote(zone, layout{box: box, title: "INSIDE CORNER, FROM THE BACK", largest: 2, below: below, left: left}, p.cornerNote())
+	frame := p.besideNote(zone, layout{box: box, title: "INSIDE CORNER, FROM THE " + words, largest: 2, below: below, left: left}, p.cornerNote())
 	if p.err != nil {
 		return
 	}
-	bodies := near(leafBodies(leaf, true), solid.Y, box.Path().MirrorX(0).Bounds())
-	lines := view.Elevation(bodies, view.Back, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true})
-	p.draw(frame, window(lines, box))
-	p.fill(frame, plane.Intersect(lite.Panel.MirrorX(0), plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
-	if rab.Corner > 0 {
-		on := rab.Corner.MM() * (1 - math.Sqrt2/2)
-		tip := plane.At(wall+length.Round(on), sill-rab.Width+length.Round(on))
-		at := frame.Paper(tip)
-		p.note(frame, tip, frame.Box.Max.X-at.X+noteOff, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, p.cornerNote()...)
+	seen := box.Path()
+	if way < 0 {
+		seen = seen.MirrorX(0)
 	}
+	var bodies []view.Body
+	for _, b := range near(leafBodies(leaf, true), solid.Y, seen.Bounds()) {
+		if rab.Kind != door.FaceBead || b.Hatch != view.Wood || b.Layer != sheet.Outline || !isBead(leaf, b.Label) {
+			bodies = append(bodies, b)
+		}
+	}
+	p.draw(frame, window(view.Elevation(bodies, from, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true}), box))
+	panel := lite.Panel
+	if way < 0 {
+		panel = leaf.Lites[leaf.Columns-1].Panel.MirrorX(0)
+	}
+	p.fill(frame, plane.Intersect(panel, plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
+	on := length.Round(rab.Corner.MM() * (1 - math.Sqrt2/2))
+	tip := plane.At(wall+on, sill-rab.Width+on)
+	at := frame.Paper(tip)
+	p.note(frame, tip, frame.Box.Max.X-at.X+noteOff, (frame.Box.Max.Y-at.Y)*3/5, dimension.Arrow, p.cornerNote()...)
+}
+
+// isBead tells whether a part with that label is a bead, which would hide what lies
+// behind it.
+func isBead(leaf door.Leaf, label string) bool {
+	return slices.ContainsFunc(leaf.Hardware, func(part door.Part) bool { return part.Label == label && part.Role == door.BeadRole })
 }
 
 // noteOff is how far right of its view a note stands.
@@ -186,12 +207,17 @@ func (p *page) besideNote(zone plane.Box, l layout, note []string) dimension.Fra
 // cornerNote says what is done about the corner.
 func (p *page) cornerNote() []string {
 	leaf, f := p.set.Leaf, p.format
-	lines := []string{"cutter leaves R " + f(leaf.Rabbet.Corner)}
-	switch {
-	case leaf.Corner.Leg > 0:
-		lines = append(lines, "panel clipped "+f(leaf.Corner.Leg), "least clip "+f(leaf.Corner.Least))
-	case leaf.Corner.Radius > 0:
-		lines = append(lines, "panel corner R "+f(leaf.Corner.Radius), "least R "+f(leaf.Corner.Least))
+	switch c := leaf.Corner; {
+	case c.Leg > 0:
+		return []string{"cutter leaves R " + f(leaf.Rabbet.Corner), "panel clipped " + f(c.Leg), "least clip " + f(c.Least)}
+	case c.Radius > 0:
+		return []string{"cutter leaves R " + f(leaf.Rabbet.Corner), "panel corner R " + f(c.Radius), "least R " + f(c.Least)}
+	case c.Tool > 0 && c.Into != "":
+		return []string{"T-bone: tool " + f(c.Tool), "runs into the " + c.Into}
+	case c.Tool > 0:
+		return []string{"dogbone: tool " + f(c.Tool), "through the corner"}
+	case leaf.Rabbet.Corner > 0:
+		return []string{"cutter leaves R " + f(leaf.Rabbet.Corner), "panel square: it clears"}
 	}
-	return lines
+	return []string{"chiselled square from", "the cutter's R " + f(leaf.Rabbet.Cutter.Half())}
 }

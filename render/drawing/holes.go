@@ -166,6 +166,36 @@ func (k kind) label() string {
 	return strings.Join(words, ", ")
 }
 
+// longestLabel is how many characters of labels stand in one line.
+const longestLabel = 14
+
+// short is the label, or how many parts are alike where naming all is too long for a
+// title.
+func (k kind) short() string {
+	if s := k.label(); len(s) <= longestLabel {
+		return s
+	}
+	return fmt.Sprintf("%s AND %d MORE", k.labels[0], len(k.labels)-1)
+}
+
+// rowsOf are a row of a parts list with the labels first, in as many lines as the
+// labels need.
+func (k kind) rowsOf(cells ...string) [][]string {
+	var lines []string
+	for _, word := range strings.Split(k.label(), ", ") {
+		if n := len(lines); n > 0 && len(lines[n-1])+len(word)+2 <= longestLabel {
+			lines[n-1] += ", " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	rows := [][]string{append([]string{lines[0]}, cells...)}
+	for _, line := range lines[1:] {
+		rows = append(rows, append([]string{line}, make([]string, len(cells))...))
+	}
+	return rows
+}
+
 // follows tells whether label b is the next one after a: "R4" after "R3".
 func follows(a, b string) bool {
 	letters := strings.TrimRight(a, "0123456789")

@@ -166,7 +166,7 @@ func (p *page) partRows() [][]string {
 		if k.first.Role == door.RailRole {
 			along, across = across, along
 		}
-		rows = append(rows, []string{k.label(), fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
+		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y-a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material)...)
 	}
 	return rows
 }

@@ -159,6 +159,8 @@ func (p *page) cornerWords() string {
 		return "clipped " + f(leaf.Corner.Leg)
 	case leaf.Corner.Radius > 0:
 		return "rounded " + f(leaf.Corner.Radius)
+	case leaf.Corner.Tool > 0:
+		return "relieved by " + leaf.Corner.Kind
 	case leaf.Rabbet.Corner == 0:
 		return "chiselled square"
 	}

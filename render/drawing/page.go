@@ -125,6 +125,9 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		if extent, ok := dimension.Extent(marks); ok {
 			whole = whole.Join(extent)
 		}
+		title, height := fitted(l.title, zone.Width(), titleHeight)
+		half, middle := lettering.Advance(title, height).Half(), (frame.Box.Min.X + frame.Box.Max.X).Half()
+		whole.Min.X, whole.Max.X = min(whole.Min.X, middle-half), max(whole.Max.X, middle+half)
 		whole.Min.Y -= titleRoom + l.pad
 		whole.Max.Y += l.pad
 		if whole.Width() > zone.Width() || whole.Height() > zone.Height() {
@@ -134,7 +137,7 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		dy := zone.Min.Y + (zone.Height() - whole.Height()).Half() - whole.Min.Y
 		frame.Box = plane.Box{Min: frame.Box.Min.Add(dx, dy), Max: frame.Box.Max.Add(dx, dy)}
 		p.over = append(p.over, p.dimensions(frame, l)...)
-		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), l.title, scale)
+		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), title, height, scale)
 		return frame
 	}
 	if len(scales) == 1 {
@@ -166,9 +169,9 @@ func (p *page) tick() length.Length {
 }
 
 // caption writes a view's title and scale, their foot at a point of the paper.
-func (p *page) caption(foot plane.Point, title string, scale catalog.Scale) {
+func (p *page) caption(foot plane.Point, title string, height length.Length, scale catalog.Scale) {
 	p.took(sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.Name)
-	p.text(foot.Add(0, 13*mm/2), titleHeight, sheet.Middle, false, title)
+	p.text(foot.Add(0, 13*mm/2), height, sheet.Middle, false, title)
 	p.text(foot.Add(0, 3*mm/2), figureHeight, sheet.Middle, false, scaleWords(scale.Name))
 }
 

@@ -52,7 +52,7 @@ func (p *page) panel(zone plane.Box, k kind) {
 	view0.Min.Y += down + gutter
 	least, most := k.first.Solid.Bounds()
 	box := plane.BoxOf(least.Flat(solid.Y), most.Flat(solid.Y))
-	l := layout{box: box, title: "PANEL " + k.label() + ", FROM THE ROOM", below: []dimension.Row{{At: []length.Length{box.Min.X, box.Max.X}, Style: dimension.Overall}},
+	l := layout{box: box, title: "PANEL " + k.short(), below: []dimension.Row{{At: []length.Length{box.Min.X, box.Max.X}, Style: dimension.Overall}},
 		left: []dimension.Row{{At: []length.Length{box.Min.Y, box.Max.Y}, Style: dimension.Overall}}}
 	if cut := max(leaf.Corner.Leg, leaf.Corner.Radius); cut > 0 {
 		l.above = []dimension.Row{{At: []length.Length{box.Min.X, box.Min.X + cut}, Style: dimension.Chain}}
@@ -78,7 +78,11 @@ func (p *page) panelNotes(k kind) []string {
 			panel = leaf.PanelOf(lite)
 		}
 	}
-	lines := []string{fmt.Sprintf("%d a leaf, %d in the set", n, n*len(p.set.Hung)), fmt.Sprintf("%s, %s thick", panel.Material.Name, f(panel.Thickness)), fmt.Sprintf("%.2f kg each", k.first.Mass)}
+	lines := []string{}
+	for _, row := range k.rowsOf() {
+		lines = append(lines, row[0])
+	}
+	lines = append(lines, fmt.Sprintf("%d a leaf, %d in the set", n, n*len(p.set.Hung)), fmt.Sprintf("%s, %s thick", panel.Material.Name, f(panel.Thickness)), fmt.Sprintf("%.2f kg each", k.first.Mass))
 	switch {
 	case leaf.Corner.Leg > 0:
 		lines = append(lines, fmt.Sprintf("all four corners clipped %s × %s", f(leaf.Corner.Leg), f(leaf.Corner.Leg)))

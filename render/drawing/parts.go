@@ -240,7 +240,8 @@ func (s partStack) draw(zone plane.Box) {
 		}
 		y += e.Min.Y - faceGap
 	}
-	p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), y-titleRoom+faceGap), fmt.Sprintf("%s, %s: FACES UNROLLED ABOUT ITS LENGTH", s.part.label(), capitals(s.part.first.Name)), s.scale)
+	title, height := fitted(fmt.Sprintf("%s, %s: FACES UNROLLED ABOUT ITS LENGTH", s.part.short(), capitals(s.part.first.Name)), zone.Width(), titleHeight)
+	p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), y-titleRoom+faceGap), title, height, s.scale)
 }
 
 // face draws one face with its dimensions and its name.
@@ -320,7 +321,7 @@ func (s partStack) rows(f face) layout {
 func (p *page) partNotes(l laidPart) []string {
 	f := p.format
 	n := len(l.labels) * len(p.set.Hung)
-	lines := []string{fmt.Sprintf("Part %s, %s: %d a leaf, %d in the set.", l.label(), l.first.Name, len(l.labels), n),
+	lines := []string{fmt.Sprintf("Part %s, %s: %d a leaf, %d in the set.", l.short(), l.first.Name, len(l.labels), n),
 		fmt.Sprintf("Blank %s × %s × %s, %s.", f(l.length), f(l.width), f(l.thickness), l.first.Material),
 		"Sizes along run from the left end, across", "from the lower line of each view."}
 	if l.first.Role == door.StileRole {

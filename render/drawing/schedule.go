@@ -56,7 +56,7 @@ func (p *page) setRows() [][]string {
 		if k.first.Grain == solid.X {
 			along, across = across, along
 		}
-		rows = append(rows, []string{k.label(), fmt.Sprint(len(k.labels) * leaves), k.first.Name, f(along), f(across), f(b.Y - a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material})
+		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)*leaves), k.first.Name, f(along), f(across), f(b.Y-a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material)...)
 	}
 	return rows
 }

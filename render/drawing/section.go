@@ -190,19 +190,25 @@ func (p *page) vertical(zone plane.Box) {
 		if scale.OnPaper(slimmest(bands)) < figureRoom {
 			gap *= 2
 		}
-		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + headRoom + footRoom
+		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + p.headRoom() + footRoom
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
 		p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
-		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", scale)
+		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", titleHeight, scale)
 		return
 	}
 	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.format(total), p.paper.Name)
 }
 
-// headRoom is what the sizes above the head need on the paper.
-const headRoom = 31 * mm
+// headRoom is what the sizes above the head need on the paper: more where figures
+// are in two units.
+func (p *page) headRoom() length.Length {
+	if p.set.Written == "dual" {
+		return 46 * mm
+	}
+	return 31 * mm
+}
 
 // bandGap is left between the bands, for the breaks and for figures outside.
 const bandGap = 15 * mm
@@ -270,7 +276,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, gap length.L
 	s, h := p.set, p.sectioned()
 	bodies := setBodies(s)
 	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
-	y := zone.Max.Y - headRoom
+	y := zone.Max.Y - p.headRoom()
 	for i, b := range bands {
 		high := onPaper(b.to - b.from)
 		part := plane.BoxOf(plane.At(box.Min.X, b.from), plane.At(box.Max.X, b.to))

@@ -44,7 +44,7 @@ func plans(s door.Set) []plan {
 		if k.first.Role == door.PanelRole {
 			continue
 		}
-		all = append(all, plan{"part-" + k.labels[0], "Part " + k.label() + ", " + k.first.Name, "The part's faces unrolled about its length, its end, and a table of its holes.", partSheet(k), false, nil})
+		all = append(all, plan{"part-" + k.labels[0], "Part " + k.short() + ", " + k.first.Name, "The part's faces unrolled about its length, its end, and a table of its holes.", partSheet(k), false, nil})
 	}
 	panels := slices.Collect(slices.Chunk(panelKinds(s.Leaf), panelsEach))
 	for i, some := range panels {
