@@ -207,7 +207,7 @@ func (p *page) headRoom() length.Length {
 	if p.set.Written == "dual" {
 		return 46 * mm
 	}
-	return 31 * mm
+	return 37 * mm
 }
 
 // bandGap is left between the bands, for the breaks and for figures outside.
