@@ -63,6 +63,7 @@ func keyRows(text string) []keyRow {
 type schemaNode struct {
 	Properties map[string]schemaNode
 	AnyOf      []schemaNode
+	Items      *schemaNode `json:"items"`
 	Required   []string
 }
 
@@ -75,6 +76,9 @@ func (n schemaNode) walk(path string, found map[string]bool) {
 	}
 	for _, other := range n.AnyOf {
 		other.walk(path, found)
+	}
+	if n.Items != nil {
+		n.Items.walk(path, found)
 	}
 }
 
@@ -114,8 +118,14 @@ func TestEveryKeyIsShown(t *testing.T) {
 	walk = func(path string, group map[string]any) {
 		for key, value := range group {
 			stated[path+key] = true
-			if inner, ok := value.(map[string]any); ok {
-				walk(path+key+".", inner)
+			items, list := value.([]any)
+			if !list {
+				items = []any{value}
+			}
+			for _, item := range items {
+				if inner, ok := item.(map[string]any); ok {
+					walk(path+key+".", inner)
+				}
 			}
 		}
 	}
