@@ -12,6 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"stilewright/model/check"
 	"stilewright/model/door"
 	"stilewright/model/spec"
 	"stilewright/render/packet"
@@ -239,7 +240,7 @@ type order struct {
 	shop  shop.Job
 }
 
-// ordered reads, resolves and plans a model and prints its findings in the
+// ordered reads, resolves, checks and plans a model and prints its findings in the
 // order they stand in the file. The error is errFindings when one of them stops.
 func ordered(to io.Writer, path string) (order, error) {
 	model, findings, err := spec.ReadFile(path)
@@ -251,6 +252,11 @@ func ordered(to io.Writer, path string) (order, error) {
 		var more []spec.Finding
 		o.set, more = door.Resolve(model)
 		findings = append(findings, more...)
+	}
+	if !stops(findings) {
+		for _, f := range check.All(o.set) {
+			findings = append(findings, model.Find(f.Path, f.Rule, f.Severity, f.Sentence))
+		}
 	}
 	if !stops(findings) {
 		var more []spec.Finding
