@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"stilewright/model/check"
 	"stilewright/model/door"
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -268,4 +269,13 @@ func TestPullsMirror(t *testing.T) {
 		require.InEpsilon(t, set.Leaf.Parts[1].Volume, image.Leaf.Parts[0].Volume, 1e-6)
 	})
 	require.Greater(t, tried, 5)
+}
+
+// Nothing of a set meets what it may not, closed or slid.
+func TestNothingMeets(t *testing.T) {
+	eachSet(t, func(t *testing.T, _ spec.Spec, set door.Set) {
+		for _, f := range check.All(set) {
+			require.Equal(t, spec.Warning, f.Severity, f.Sentence)
+		}
+	})
 }
