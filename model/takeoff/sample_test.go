@@ -160,7 +160,12 @@ func TestSurface(t *testing.T) {
 			if p.Role == door.PanelRole {
 				require.LessOrEqual(t, got, box+1, "%s %s", name, p.Label)
 			}
-			require.InEpsilon(t, box, got, 0.06, "%s %s", name, p.Label)
+			// Walls of mortises, grooves, laps and forks come on top of the box.
+			mostOff := 0.06
+			if job.Set.Leaf.Rabbet.Kind == door.Groove || job.Set.Leaf.Joint.Kind != door.PocketScrew {
+				mostOff = 0.15
+			}
+			require.InEpsilon(t, box, got, mostOff, "%s %s", name, p.Label)
 		}
 	}
 }
