@@ -16,6 +16,7 @@ type Row struct {
 	Clear bool             // a clearance: at 0 something binds or falls; else a size
 	At    [3]length.Length // by Time
 	How   string           // what moves, in words
+	Gone  string           // of a clearance: what happens when it is gone
 }
 
 // Least is the smallest the row becomes, and when.
@@ -90,15 +91,15 @@ func (t *Table) hung(s door.Set) {
 	leaf := s.Leaf
 	bottom, top := leaf.Rails[0].Width(), leaf.Rails[leaf.Rows()].Width()
 	gap := s.Opening.Height - s.Track.HeadDrop - leaf.Height
-	t.row(Row{Name: "floor gap", Path: "hanging.floor_gap", Clear: true, How: "less what the bottom rail grows"}, gap,
+	t.row(Row{Name: "floor gap", Path: "hanging.floor_gap", Clear: true, Gone: "the leaf drags on the floor", How: "less what the bottom rail grows"}, gap,
 		func(from, to Air) length.Length { return -t.Wood.Wide(bottom, from, to) })
-	t.row(Row{Name: "leaf top to track", Path: "hanging.track", Clear: true, How: "less what the top rail grows"}, s.Track.HeadDrop-s.Track.Height,
+	t.row(Row{Name: "leaf top to track", Path: "hanging.track", Clear: true, Gone: "the leaf rubs below the track", How: "less what the top rail grows"}, s.Track.HeadDrop-s.Track.Height,
 		func(from, to Air) length.Length { return -t.Wood.Wide(top, from, to) })
-	t.row(Row{Name: "face gap", Path: "hanging.track", Clear: true, How: "less half of what each of two leaves grows in thickness"}, s.Track.FaceGap,
+	t.row(Row{Name: "face gap", Path: "hanging.track", Clear: true, Gone: "passing leaves rub", How: "less half of what each of two leaves grows in thickness"}, s.Track.FaceGap,
 		func(from, to Air) length.Length { return -t.Wood.Thick(leaf.Thickness, from, to) })
 	overlaps, least := overlapsOf(s)
 	if overlaps > 0 {
-		t.row(Row{Name: "overlap", Path: "hanging.overlap", Clear: true, How: "what all leaves grow in width, shared by the overlaps"}, least,
+		t.row(Row{Name: "overlap", Path: "hanging.overlap", Clear: true, Gone: "one sees between the leaves", How: "what all leaves grow in width, shared by the overlaps"}, least,
 			func(from, to Air) length.Length {
 				return t.Wood.Wide(2*leaf.Stile, from, to) * length.Length(len(s.Hung)) / length.Length(overlaps)
 			})
@@ -161,12 +162,12 @@ func (t *Table) panel(leaf door.Leaf, sh sheet) {
 	up := func(from, to Air) length.Length {
 		return -(Sheet(sh.Material, sh.high, from, to) + t.Wood.Wide(sh.rails, from, to).Half()).Half()
 	}
-	t.row(Row{Name: name + " edge gap across", Path: path, Clear: true, How: "less half of what the panel's width grows"}, sh.EdgeGap, across)
-	t.row(Row{Name: name + " edge gap up and down", Path: path, Clear: true, How: "less half of what the panel's height grows and the rails beside it take"}, sh.EdgeGap, up)
+	t.row(Row{Name: name + " edge gap across", Path: path, Clear: true, Gone: "the panel jams and bows", How: "less half of what the panel's width grows"}, sh.EdgeGap, across)
+	t.row(Row{Name: name + " edge gap up and down", Path: path, Clear: true, Gone: "the panel jams and bows", How: "less half of what the panel's height grows and the rails beside it take"}, sh.EdgeGap, up)
 	loose := func(from, to Air) length.Length { return -2 * max(across(from, to), up(from, to)) }
-	t.row(Row{Name: name + " least bite", Path: path, Clear: true, How: "rabbet less twice the larger edge gap"}, sh.LeastBite, loose)
+	t.row(Row{Name: name + " least bite", Path: path, Clear: true, Gone: "the panel, pushed to one side, slips off its shoulder", How: "rabbet less twice the larger edge gap"}, sh.LeastBite, loose)
 	if leaf.HeldBy == "edge-washer" {
-		t.row(Row{Name: name + " least washer lap", Path: "panel.held_by.washer.thickness", Clear: true, How: "washer less twice the larger edge gap"}, leaf.Washer.Thickness-2*sh.EdgeGap, loose)
+		t.row(Row{Name: name + " least washer lap", Path: "panel.held_by.washer.thickness", Clear: true, Gone: "the panel, pushed to one side, slips past the washers on the other", How: "washer less twice the larger edge gap"}, leaf.Washer.Thickness-2*sh.EdgeGap, loose)
 	}
 }
 
