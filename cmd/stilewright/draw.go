@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -199,27 +198,6 @@ func (d *drawing) made(o order, chosen []portion) ([]packet.File, error) {
 	return slices.Concat(files...), errors.Join(errs...)
 }
 
-// checkVerb reports findings only.
-func checkVerb() *cobra.Command {
-	return &cobra.Command{
-		Use:   "check MODEL",
-		Short: "Report what is wrong or worth knowing in a model, and write nothing",
-		Args:  cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o, err := ordered(cmd.ErrOrStderr(), args[0])
-			if err != nil {
-				return err
-			}
-			if _, err := takenOff(cmd.ErrOrStderr(), "", o); err != nil {
-				return err
-			}
-			set := o.set
-			fmt.Fprintf(cmd.OutOrStdout(), "%s: %d leaves resolve, %d lengths\n", args[0], len(set.Hung), len(set.Figures))
-			return nil
-		},
-	}
-}
-
 // schemaVerb prints the JSON Schema of model files.
 func schemaVerb() *cobra.Command {
 	return &cobra.Command{
@@ -233,46 +211,64 @@ func schemaVerb() *cobra.Command {
 	}
 }
 
-// An order is a model, resolved, and planned for the shop.
+// An order is a model, resolved, held to the rules of the trade, and planned for
+// the shop.
 type order struct {
-	model spec.Spec
-	set   door.Set
-	shop  shop.Job
+	model  spec.Spec
+	set    door.Set
+	report check.Report
+	shop   shop.Job
 }
 
-// ordered reads, resolves, checks and plans a model and prints its findings in the
-// order they stand in the file. The error is errFindings when one of them stops.
+// ordered reads, resolves, checks and plans a model and prints the findings that
+// stop or warn in the order they stand in the file. The error is errFindings
+// when one of them stops.
 func ordered(to io.Writer, path string) (order, error) {
-	model, findings, err := spec.ReadFile(path)
+	o, findings, err := assembled(path)
 	if err != nil {
 		return order{}, err
 	}
-	o := order{model: model}
-	if !stops(findings) {
-		var more []spec.Finding
-		o.set, more = door.Resolve(model)
-		findings = append(findings, more...)
-	}
-	if !stops(findings) {
-		for _, f := range check.All(o.set) {
-			findings = append(findings, model.Find(f.Path, f.Rule, f.Severity, f.Sentence))
-		}
-	}
-	if !stops(findings) {
-		var more []spec.Finding
-		o.shop, more = shop.Plan(o.set, model)
-		findings = append(findings, more...)
-	}
-	slices.SortStableFunc(findings, func(a, b spec.Finding) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
-	})
+	spec.Sort(findings)
 	for _, f := range findings {
-		fmt.Fprintln(to, f)
+		if f.Severity != spec.Note {
+			fmt.Fprintln(to, f)
+		}
 	}
 	if stops(findings) {
 		return order{}, errFindings
 	}
 	return o, nil
+}
+
+// assembled reads, resolves, checks and plans a model, each step when nothing
+// before it stops.
+func assembled(path string) (order, []spec.Finding, error) {
+	model, findings, err := spec.ReadFile(path)
+	if err != nil {
+		return order{}, nil, err
+	}
+	o := order{model: model}
+	for _, step := range []func() []spec.Finding{
+		func() (more []spec.Finding) { o.set, more = door.Resolve(model); return more },
+		func() []spec.Finding { return meetings(o) },
+		func() []spec.Finding { o.report = check.Of(model, o.set); return o.report.Findings },
+		func() (more []spec.Finding) { o.shop, more = shop.Plan(o.set, model); return more },
+	} {
+		if stops(findings) {
+			break
+		}
+		findings = append(findings, step()...)
+	}
+	return o, findings, nil
+}
+
+// meetings are the findings of what meets in a set, placed in the model's file.
+func meetings(o order) []spec.Finding {
+	found := check.All(o.set)
+	for i, f := range found {
+		found[i] = o.model.Find(f.Path, f.Rule, f.Severity, f.Sentence)
+	}
+	return found
 }
 
 // stops tells whether one of the findings stops the run.

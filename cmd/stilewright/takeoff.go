@@ -60,21 +60,10 @@ is then sought instead of the shortest.`,
 // takenOff takes the orders off at the prices of a file, "" for none, and prints
 // the findings of both. The error is errFindings when one of them stops.
 func takenOff(to io.Writer, file string, orders ...order) (takeoff.Takeoff, error) {
-	var prices takeoff.Prices
-	var findings []spec.Finding
-	if file != "" {
-		text, err := os.ReadFile(file)
-		if err != nil {
-			return takeoff.Takeoff{}, err
-		}
-		prices, findings = takeoff.ReadPrices(file, text)
+	taken, findings, err := takeOff(file, orders...)
+	if err != nil {
+		return takeoff.Takeoff{}, err
 	}
-	var jobs []takeoff.Job
-	for _, o := range orders {
-		jobs = append(jobs, takeoff.Job{Model: o.model, Set: o.set})
-	}
-	taken, more := takeoff.Of(jobs, prices)
-	findings = append(findings, more...)
 	spec.Sort(findings)
 	for _, f := range findings {
 		fmt.Fprintln(to, f)
@@ -83,6 +72,25 @@ func takenOff(to io.Writer, file string, orders ...order) (takeoff.Takeoff, erro
 		return takeoff.Takeoff{}, errFindings
 	}
 	return taken, nil
+}
+
+// takeOff takes the orders off at the prices of a file, "" for none.
+func takeOff(file string, orders ...order) (takeoff.Takeoff, []spec.Finding, error) {
+	var prices takeoff.Prices
+	var findings []spec.Finding
+	if file != "" {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			return takeoff.Takeoff{}, nil, err
+		}
+		prices, findings = takeoff.ReadPrices(file, text)
+	}
+	var jobs []takeoff.Job
+	for _, o := range orders {
+		jobs = append(jobs, takeoff.Job{Model: o.model, Set: o.set})
+	}
+	taken, more := takeoff.Of(jobs, prices)
+	return taken, append(findings, more...), nil
 }
 
 // sayTaken prints how the stock is used, and what it comes to.

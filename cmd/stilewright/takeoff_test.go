@@ -82,7 +82,7 @@ func TestStockTooShort(t *testing.T) {
 	for _, verb := range []string{"check", "draw", "takeoff"} {
 		got := started(t, dir, verb, names[0])
 		require.Equal(t, exitFindings, got.code, verb)
-		require.Regexp(t, `a\.yaml:\d+:\d+: part-longer-than-board: part SL is .* long`, got.faults, verb)
+		require.Regexp(t, `a\.yaml:\d+:\d+: (stops: )?part-longer-than-board: part SL is .* long`, got.faults, verb)
 		require.Equal(t, []string{"a.yaml"}, holds(t, dir), verb)
 	}
 }

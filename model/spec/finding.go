@@ -30,6 +30,9 @@ const (
 	Note                    // worth knowing
 )
 
+// String is the severity's word.
+func (s Severity) String() string { return [...]string{"stops", "warning", "note"}[s] }
+
 // String is "file:line:col: rule: sentence". What the finding does not have,
 // the file's name or a place in it, is left out.
 func (f Finding) String() string {
