@@ -13,9 +13,9 @@ import (
 const (
 	noteHeight = 5 * mm / 2 // of capitals: the least that is read easily
 	headHeight = 5 * mm
-	notePitch  = 9 * mm / 2 // from line to line
-	tick       = 2 * mm     // of a check bar, to either side
-	crossArm   = 4 * mm     // so that a cross lies inside the least overlap, 10 mm
+	notePitch  = 5 * mm // from line to line: fractions hang below the base line
+	tick       = 2 * mm // of a check bar, to either side
+	crossArm   = 4 * mm // so that a cross lies inside the least overlap, 10 mm
 )
 
 // A page is one sheet being made.

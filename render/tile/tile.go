@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"math"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -63,11 +64,7 @@ func (o Options) check() error {
 // It fails on a sheet that sheet.Check refuses, that is to another scale than
 // full size or shows nothing, and on paper or Options that cannot be.
 func Tile(s sheet.Sheet, paper Paper, o Options) ([]sheet.Sheet, error) {
-	j, err := plan(s, paper, o)
-	if err != nil {
-		return nil, fmt.Errorf("tiles of sheet %s: %w", s.Name, err)
-	}
-	return j.pages(), nil
+	return Book([]sheet.Sheet{s}, paper, o)
 }
 
 // Write tiles the drawing and writes the pages as one PDF file that asks to be
@@ -92,48 +89,67 @@ type job struct {
 	texts   map[spot]map[int]sheet.Text
 	keep    map[spot]bool
 	order   []spot // printed, in the order of the pages
+	before  int    // pages of other drawings before these
+	bare    bool   // without an overview of its own
 }
 
+// plan lays a drawing out on the paper, whichever way takes fewer pages.
 func plan(s sheet.Sheet, paper Paper, o Options) (job, error) {
-	if err := s.Check(); err != nil {
+	ways, err := planned(s, paper, o)
+	if err != nil {
 		return job{}, err
+	}
+	best := ways[0]
+	for _, j := range ways[1:] {
+		if better(j.grid, j.layout, best.grid, best.layout) {
+			best = j
+		}
+	}
+	return best, best.choose(paper)
+}
+
+// planned lays a drawing out on the paper both ways: of a sheet upright and on
+// its side.
+func planned(s sheet.Sheet, paper Paper, o Options) ([]job, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
 	}
 	if err := o.check(); err != nil {
-		return job{}, err
+		return nil, err
 	}
 	if s.Scale.Paper != s.Scale.Real {
-		return job{}, fmt.Errorf("it is drawn to %d:%d; tiles put together a drawing at full size, 1:1", s.Scale.Paper, s.Scale.Real)
+		return nil, fmt.Errorf("it is drawn to %d:%d; tiles put together a drawing at full size, 1:1", s.Scale.Paper, s.Scale.Real)
 	}
-	j := job{sheet: s, options: o, drawing: drawingOf(s)}
-	if !shows(j.drawing.marks) {
-		return job{}, fmt.Errorf("it shows nothing")
+	drawn := drawingOf(s)
+	if !shows(drawn.marks) {
+		return nil, fmt.Errorf("it shows nothing")
 	}
 	area := plane.BoxOf(plane.At(0, 0), plane.At(s.Width, s.Height)).Grow(rim)
 	layouts, err := trueSizes(o).layouts(paper, area)
 	if err != nil {
-		return job{}, err
+		return nil, err
 	}
-	for i, l := range layouts {
-		if g := gridOf(area, l, o.overlap()); i == 0 || better(g, l, j.grid, j.layout) {
-			j.grid, j.layout = g, l
-		}
+	var ways []job
+	for _, l := range layouts {
+		ways = append(ways, job{sheet: s, options: o, drawing: drawn, layout: l, grid: gridOf(area, l, o.overlap())})
 	}
-	if n := float64(j.grid.rows) * float64(j.grid.columns); n > mostPages {
-		return job{}, fmt.Errorf("it takes %.0f pages of paper %s; at most %d are drawn: take larger paper", n, paper.Name, mostPages)
-	}
-	j.choose()
-	return j, nil
+	return ways, nil
 }
 
 // better tells whether one layout takes fewer pages than another or, with as
 // many, less paper.
 func better(g grid, l layout, than grid, thanLayout layout) bool {
-	size := func(l layout) float64 { return l.wide.MM() * l.high.MM() }
-	return cmp.Or(cmp.Compare(g.rows*g.columns, than.rows*than.columns), cmp.Compare(size(l), size(thanLayout))) < 0
+	return cmp.Or(cmp.Compare(g.rows*g.columns, than.rows*than.columns), cmp.Compare(l.size(), thanLayout.size())) < 0
 }
 
+// size is a page's area in whole mm²: paper turned on its side is as large.
+func (l layout) size() float64 { return math.Round(l.wide.MM() * l.high.MM()) }
+
 // choose finds which tiles are printed.
-func (j *job) choose() {
+func (j *job) choose(paper Paper) error {
+	if n := float64(j.grid.rows) * float64(j.grid.columns); n > mostPages {
+		return fmt.Errorf("it takes %.0f pages of paper %s; at most %d are drawn: take larger paper", n, paper.Name, mostPages)
+	}
 	j.texts = j.drawing.textsOf(j.grid)
 	blank := map[spot]bool{}
 	for _, s := range j.grid.spots() {
@@ -145,6 +161,7 @@ func (j *job) choose() {
 			j.order = append(j.order, s)
 		}
 	}
+	return nil
 }
 
 // onePage tells whether the overview stands on the drawing's only page.
@@ -154,27 +171,30 @@ func (j job) onePage() bool { return j.layout.block != plane.Box{} }
 func (j job) number(s spot) int {
 	for i, o := range j.order {
 		if o == s {
-			return i + j.firstTile()
+			return j.before + i + j.firstTile()
 		}
 	}
 	return 0
 }
 
 func (j job) firstTile() int {
-	if j.onePage() {
+	if j.onePage() || j.bare {
 		return 1
 	}
 	return 2
 }
 
+// count is how many pages the drawing takes.
+func (j job) count() int { return len(j.order) + j.firstTile() - 1 }
+
 func (j job) title() string { return cmp.Or(j.options.Part, j.sheet.Title, j.sheet.Name) }
 
-func (j job) pages() (all []sheet.Sheet) {
-	of := len(j.order) + j.firstTile() - 1
-	if !j.onePage() {
+// pages are the drawing's pages in a file of so many.
+func (j job) pages(of int) (all []sheet.Sheet) {
+	if !j.onePage() && !j.bare {
 		p := page{layout: j.layout}
 		p.bars()
-		p.foot(j.options, j.title(), "OVERVIEW", 1, of)
+		p.foot(j.options, j.title(), "OVERVIEW", j.before+1, of)
 		j.overview(&p, p.window)
 		all = append(all, j.finish(p, "overview", "Overview", "How the pages lie, and squares to measure."))
 	}
