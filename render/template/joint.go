@@ -133,7 +133,8 @@ func (e end) reach(j door.Joint) (into, up length.Length) {
 	case door.MortiseAndTenon:
 		return long, 0
 	}
-	return e.Deep, 0
+	least, most := e.member.Solid.Bounds() // laps and bridles: what runs past the shoulder
+	return max((e.At-least.Along(e.Axis))*e.Way, (e.At-most.Along(e.Axis))*e.Way), 0
 }
 
 // joints draws every different joint.
@@ -156,7 +157,7 @@ func joints(s door.Set) (sheets []sheet.Sheet) {
 
 // sameEnd tells whether two ends are worked alike.
 func sameEnd(a, b end) bool {
-	return a.Kind == b.Kind && a.Axis == b.Axis && a.Width() == b.Width() && a.Deep == b.Deep && slices.Equal(a.holes, b.holes) &&
+	return a.Kind == b.Kind && a.Axis == b.Axis && a.Width() == b.Width() && slices.Equal(a.holes, b.holes) &&
 		sameRegion(a.face(a.milled, hair), b.face(b.milled, hair)) && sameRegion(a.face(a.member, -hair), b.face(b.member, -hair))
 }
 
@@ -222,8 +223,12 @@ func (e end) endView(s door.Set) *draft {
 		d.cross(plane.At(e.thick-h.y, h.c), h.diameter)
 		up, across = append(up, h.c), append(across, e.thick-h.y)
 	}
-	if !tenon.Empty() {
-		b := tenon.Bounds()
+	shapes := tenon
+	if e.Kind == door.LooseTenon {
+		shapes = plane.Subtract(plane.Region{box.Path()}, e.face(e.member, hair)) // the mortise
+	}
+	for _, path := range shapes {
+		b := path.Bounds()
 		up, across = append(up, b.Min.Y, b.Max.Y), append(across, b.Min.X, b.Max.X)
 	}
 	d.dimensions(box, rows{below: chain(across...), left: chain(up...)})

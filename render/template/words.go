@@ -13,7 +13,11 @@ func (e end) words(d *draft) []string {
 	if !e.ofRail() {
 		edge, other = "left", "Where the lower end is the same, turn the template over."
 	}
-	notes := []string{fmt.Sprintf("END: seen from outside, %s edge at the foot, front face at the right. Lay it on the %s's end and prick the middles through.", edge, e.member.Role)}
+	how := "mark round it"
+	if len(e.holes) > 0 {
+		how = "prick the middles through"
+	}
+	notes := []string{fmt.Sprintf("END: seen from outside, %s edge at the foot, front face at the right. Lay it on the %s's end and %s.", edge, e.member.Role, how)}
 	if e.Kind == door.PocketScrew {
 		notes = append(notes, "BACK: the pockets' mouths and middles; dimensioned is the far end of a mouth from the shoulder.")
 	}
