@@ -135,7 +135,7 @@ func TestDrawAPart(t *testing.T) {
 		"--scale 1:3":           "1:3",
 		"--sheet 2 --scale 1:1": "does not fit on ansi-e paper at 1:1: ask for a smaller scale",
 		"--format gif":          "the formats are svg, dxf, pdf",
-		"--only drawings":       "the portions of a packet are sheets, record, cnc, lists, solids",
+		"--only drawings":       "the portions of a packet are sheets, record, cnc, lists, templates, solids",
 	} {
 		got, dir := drawn(t, sound, strings.Fields(flags)...)
 		require.Equal(t, 1, got.code, flags)

@@ -94,8 +94,9 @@ func TestPrintedStick(t *testing.T) {
 	require.Contains(t, run(t, "qpdf", "--check", path), "No syntax or stream encoding errors found")
 	require.Contains(t, out.String(), "/PrintScaling /None")
 
-	plates, err := Plates(s, paper, tile.Options{})
+	plates, lay, err := Plates(s, paper, tile.Options{})
 	require.NoError(t, err)
+	require.Equal(t, tile.Lying, lay)
 	require.Contains(t, plates[0].Title, "SL, SR")
 	down := margin + rimOfPage + plates[0].Height.MM() - 5 // the stile's stick is the lowest; its lines are 10 mm long
 	window := lyingA4 - 2*margin - leftStrip
@@ -228,7 +229,7 @@ func TestPlatesHoldTheTemplates(t *testing.T) {
 					on, err = tile.Named(paper)
 					require.NoError(t, err)
 				}
-				plates, err := Plates(s, on, tile.Options{})
+				plates, lay, err := Plates(s, on, tile.Options{})
 				require.NoError(t, err)
 				want, got := 0, 0
 				for _, p := range all {
@@ -251,7 +252,7 @@ func TestPlatesHoldTheTemplates(t *testing.T) {
 					}
 				}
 				require.Equal(t, want, got)
-				pages, err := tile.Book(plates, on, tile.Options{})
+				pages, err := tile.Book(plates, on, tile.Options{Lay: lay})
 				require.NoError(t, err)
 				for _, p := range pages {
 					require.Equal(t, pages[0].Width, p.Width, "all pages of one size")

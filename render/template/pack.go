@@ -104,14 +104,17 @@ func (p plate) sheet(name, job string) sheet.Sheet {
 // pages of the paper: story sticks one above another as many as a page is high,
 // other templates as many as a page takes. On a roll all stand together, as far
 // as it is wide enough.
-func Plates(s door.Set, paper tile.Paper, o tile.Options) ([]sheet.Sheet, error) {
+//
+// It also tells how the paper must lie for them.
+func Plates(s door.Set, paper tile.Paper, o tile.Options) ([]sheet.Sheet, tile.Lay, error) {
 	windows, err := tile.Windows(paper, o)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	all := Sheets(s)
 	var best []plate
 	var least float64
+	lay := tile.EitherWay
 	for i, w := range windows {
 		if paper.Height == 0 && i == 0 {
 			continue // a roll's drawings lie along it
@@ -121,15 +124,15 @@ func Plates(s door.Set, paper tile.Paper, o tile.Options) ([]sheet.Sheet, error)
 		for _, p := range plates {
 			pages += pagesOf(p, w)
 		}
-		if best == nil || pages < least {
-			best, least = plates, pages
+		if best == nil || pages <= least { // lying where it takes no more: fewer seams in a stick
+			best, least, lay = plates, pages, []tile.Lay{tile.Upright, tile.Lying}[i]
 		}
 	}
 	var drawings []sheet.Sheet
 	for i, p := range best {
 		drawings = append(drawings, p.sheet(named("templates", i, len(best)+1), s.Job))
 	}
-	return drawings, nil
+	return drawings, lay, nil
 }
 
 // packed puts the sticks on plates as long as the longest, and the rest on
@@ -167,10 +170,10 @@ func pagesOf(p plate, window [2]length.Length) float64 {
 // Write writes the templates as one PDF file of pages of the paper, to be
 // printed at 100 %.
 func Write(w io.Writer, s door.Set, paper tile.Paper, o tile.Options) error {
-	plates, err := Plates(s, paper, o)
+	plates, lay, err := Plates(s, paper, o)
 	if err != nil {
 		return err
 	}
-	o.Revision, o.Author, o.Date = s.Revision, s.By, s.Drawn
+	o.Lay, o.Revision, o.Author, o.Date = lay, s.Revision, s.By, s.Drawn
 	return tile.WriteBook(w, s.Job+", full-size templates", plates, paper, o)
 }

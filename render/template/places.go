@@ -186,10 +186,7 @@ func (c *collector) bores(p door.Part) {
 // boreName is what a hole is for and, of one in a rail's or muntin's edge, in
 // which.
 func boreName(b solid.Bore, p door.Part) string {
-	name := b.For
-	if name == "washer screw" {
-		name = "washer"
-	}
+	name := strings.TrimSuffix(b.For, " screw") // a washer's, a hanger's
 	if p.Role == door.StileRole {
 		return name
 	}

@@ -15,8 +15,8 @@ import (
 
 // Sizes across a story stick, from its lower edge up.
 const (
-	tickZone  = 10 * mm // lines stand at their places, from the edge to be laid along the part
-	fanZone   = 8 * mm  // lines slant to their lettering
+	tickZone  = 8 * mm  // lines stand at their places, from the edge to be laid along the part
+	fanZone   = 7 * mm  // lines slant to their lettering
 	wordPitch = 5 * mm  // from lettering to lettering along the stick
 	bandZone  = 7 * mm  // the members that meet the part
 	headZone  = 11 * mm // two lines of words
@@ -106,8 +106,11 @@ func stick(s door.Set, b batch) sheet.Sheet {
 	}
 	high := d.ticks(b.places, words, size)
 	band := high + 2*mm
-	d.band(b.spans, band)
-	head := band + bandZone
+	head := band
+	if len(b.spans) > 0 {
+		d.band(b.spans, band)
+		head += bandZone
+	}
 	d.heads(b, size, head)
 	edge := plane.BoxOf(plane.At(-beyond, 0), plane.At(size+beyond, head+headZone))
 	d.shift(beyond, 0)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -23,7 +24,19 @@ type Options struct {
 	Margin     length.Length  // what the printer leaves white on every side; 0 is 10 mm
 	Overlap    length.Length  // of neighbouring pages, LeastOverlap to MostOverlap; 0 is 12 mm
 	Correction pdf.Correction // of the printer, from a measured test print
+
+	Lay Lay // how the sheets of paper lie
 }
+
+// A Lay is how a sheet of paper lies. A roll has none.
+type Lay int
+
+// The lays.
+const (
+	EitherWay Lay = iota // whichever takes fewer pages
+	Upright
+	Lying
+)
 
 // How far pages may overlap: enough for a cross and for tape, and not so far that little is
 // left of a page.
@@ -47,6 +60,9 @@ func (o Options) check() error {
 	}
 	if lap := o.overlap(); lap < LeastOverlap || lap > MostOverlap {
 		return fmt.Errorf("overlap is %s mm; it must be from %s mm to %s mm", lap.Decimal(), LeastOverlap.Decimal(), MostOverlap.Decimal())
+	}
+	if o.Lay < EitherWay || o.Lay > Lying {
+		return fmt.Errorf("lay %d is none; they are from %d to %d", o.Lay, EitherWay, Lying)
 	}
 	return o.Correction.Check()
 }
@@ -128,6 +144,9 @@ func planned(s sheet.Sheet, paper Paper, o Options) ([]job, error) {
 	layouts, err := trueSizes(o).layouts(paper, area)
 	if err != nil {
 		return nil, err
+	}
+	if !paper.isRoll() && o.Lay != EitherWay {
+		layouts = slices.Repeat(layouts[o.Lay-Upright:][:1], len(layouts))
 	}
 	var ways []job
 	for _, l := range layouts {
