@@ -114,7 +114,14 @@ func TestStileStickIsTheSet(t *testing.T) {
 					walls = append(walls, lite.Sight.Min.Y-l.Rabbet.Width, lite.Sight.Max.Y+l.Rabbet.Width)
 				}
 			}
-			require.Equal(t, middles, told(places, "middle"))
+			bare := slices.DeleteFunc(slices.Clone(places), func(p Place) bool { return strings.HasPrefix(p.What, "pull") })
+			require.Equal(t, middles, told(bare, "middle"))
+			for _, pull := range l.Pulls {
+				if pull.Label == "SL" {
+					require.Contains(t, told(places, "pull, middle"), pull.Centre.Y)
+					require.Contains(t, told(places, "pull end"), pull.Centre.Y-pull.Height.Half())
+				}
+			}
 			require.Equal(t, washers, told(places, "washer"))
 			wall := "rabbet wall"
 			if l.Rabbet.Kind == door.Groove {
@@ -125,11 +132,11 @@ func TestStileStickIsTheSet(t *testing.T) {
 			}
 			slices.Sort(screws)
 			require.Equal(t, screws, told(places, "pocket screw"))
-			if l.Joint.Kind != door.PocketScrew {
+			if l.Joint.Kind != door.PocketScrew || len(l.Edges) > 0 {
 				return
 			}
 			require.NotEmpty(t, screws)
-			require.Len(t, places, 2+3*len(l.Rails)-2+len(washers)+len(walls)+len(screws), "nothing else is marked")
+			require.Len(t, bare, 2+3*len(l.Rails)-2+len(washers)+len(walls)+len(screws), "nothing else is marked")
 		})
 	}
 }
