@@ -4,11 +4,13 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"stilewright/model/check"
+	"stilewright/model/hanging"
 	"stilewright/model/length"
 	"stilewright/model/movement"
 	"stilewright/model/spec"
@@ -22,7 +24,8 @@ func checkVerb() *cobra.Command {
 		Short: "Report what is wrong or worth knowing in a model, and write nothing",
 		Long: `Prints every finding in the order of the file, each with what it does: stops,
 warning or note. With --tables also what is free over the whole slide, every
-clearance in winter and in summer, and what each may come out off by.`,
+clearance in winter and in summer, what each may come out off by, and where
+screws, guides and bumpers go and what they bear.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o, findings, err := assembled(args[0])
@@ -84,6 +87,10 @@ func printTables(out io.Writer, o order) {
 	for _, s := range o.report.Tolerances {
 		fmt.Fprintln(out, "  "+s.Text(style))
 	}
+	fmt.Fprintln(out, "\nWhat it hangs on; no engineer's proof")
+	for line := range strings.Lines(o.report.Hanging.Text(o.set.Units)) {
+		fmt.Fprint(out, "  "+line)
+	}
 	fmt.Fprintln(out)
 }
 
@@ -94,6 +101,59 @@ type checkedFile struct {
 	Clearances []clearanceRow `json:"clearances,omitempty"`
 	Seasons    []seasonRow    `json:"seasons,omitempty"`
 	Tolerances []toleranceRow `json:"tolerances,omitempty"`
+	Hanging    *hangingRow    `json:"hanging,omitempty"`
+}
+
+type hangingRow struct {
+	TrackScrews  screwsRow  `json:"track_screws"`
+	FasciaScrews *screwsRow `json:"fascia_screws,omitempty"`
+	Hangers      [2]float64 `json:"hangers_n"`
+	Joint        float64    `json:"top_joint_n"`
+	Guides       []string   `json:"floor_guides_mm"`
+	Bumpers      []string   `json:"bumpers_mm"` // middles of the hangers that meet them
+}
+
+type screwsRow struct {
+	At     []string `json:"at_mm"`
+	Gauge  int      `json:"gauge"`
+	Length string   `json:"length_mm"`
+	Held   string   `json:"held_mm"`
+	Most   float64  `json:"most_n"`
+	Holds  float64  `json:"nds_n"`
+	Source string   `json:"source"`
+}
+
+func screwsRowOf(s hanging.Screws) screwsRow {
+	return screwsRow{decimals(s.At), s.Screw.Gauge, s.Length.Decimal(), s.Held.Decimal(), tenth(s.Most), tenth(s.Holds), s.Source}
+}
+
+// tenth is a force in whole tenths, so that the last bits of a sum do not reach
+// the output.
+func tenth(newtons float64) float64 { return math.Round(newtons*10) / 10 }
+
+func decimals(at []length.Length) []string {
+	all := []string{}
+	for _, x := range at {
+		all = append(all, x.Decimal())
+	}
+	return all
+}
+
+func hangingRowOf(h hanging.Hanging) *hangingRow {
+	row := &hangingRow{TrackScrews: screwsRowOf(h.Track), Hangers: [2]float64{tenth(h.Load.Hanger[0]), tenth(h.Load.Hanger[1])}, Joint: tenth(h.Rail.Joint)}
+	if h.Fascia != nil {
+		fascia := screwsRowOf(*h.Fascia)
+		row.FasciaScrews = &fascia
+	}
+	var guides, bumpers []length.Length
+	for _, g := range h.Guides {
+		guides = append(guides, g.X)
+	}
+	for _, b := range h.Bumpers {
+		bumpers = append(bumpers, b.Hanger)
+	}
+	row.Guides, row.Bumpers = decimals(guides), decimals(bumpers)
+	return row
 }
 
 type findingRow struct {
@@ -156,6 +216,9 @@ func checkedJSON(out io.Writer, o order, findings []spec.Finding) error {
 			row.Parts = append(row.Parts, partRow{p.Name, p.Off.Decimal(), p.Reaches().Decimal(), p.Source})
 		}
 		file.Tolerances = append(file.Tolerances, row)
+	}
+	if len(o.report.Hanging.Track.At) > 0 {
+		file.Hanging = hangingRowOf(o.report.Hanging)
 	}
 	data, err := json.MarshalIndent(file, "", "  ")
 	if err != nil {

@@ -83,9 +83,11 @@ func (w *work) rail() {
 	r.Joint = (w.hanging.Load.Mass - own) * gravity / 2
 	r.Moment = r.Joint * r.Arm.MM()
 	d, t := r.Deep.MM(), r.Thick.MM()
-	r.Stress = r.Moment / (t * d * d / 6)
 	between := max(0, leaf.Width-2*inset).MM()
-	if wood.MOE > 0 {
+	if d > 0 {
+		r.Stress = r.Moment / (t * d * d / 6)
+	}
+	if d > 0 && wood.MOE > 0 {
 		r.Sag = length.Round(r.Moment * between * between / (8 * wood.MOE * t * d * d * d / 12))
 	}
 	w.hanging.Rail = r
