@@ -113,7 +113,10 @@ func (m mortise) template(s door.Set, name string, labels []string) sheet.Sheet 
 	middle := plane.At(b.Min.X+b.Width().Half(), b.Min.Y+b.Height().Half())
 	d.line(sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(window.Min.X, middle.Y), plane.At(window.Max.X, middle.Y))
 	d.line(sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(middle.X, window.Min.Y), plane.At(middle.X, window.Max.Y))
-	r := rows{below: append(chain(window.Min.X, middle.X, window.Max.X), chain(b.Min.X, b.Max.X)...), left: append(chain(window.Min.Y, middle.Y, window.Max.Y), chain(b.Min.Y, b.Max.Y)...)}
+	r := rows{below: append(chain(b.Min.X, b.Max.X), chain(window.Min.X, middle.X, window.Max.X)...), left: chain(b.Min.Y, middle.Y, b.Max.Y)}
+	if m.part.Grain == solid.X {
+		r = rows{below: chain(b.Min.X, middle.X, b.Max.X), left: append(chain(b.Min.Y, b.Max.Y), chain(window.Min.Y, middle.Y, window.Max.Y)...)}
+	}
 	d.dimensions(window, r)
 	face := "front"
 	if m.back {
