@@ -18,7 +18,7 @@ import (
 
 // checkVerb reports findings only.
 func checkVerb() *cobra.Command {
-	var machine, tables bool
+	var machine, tables, rules bool
 	cmd := &cobra.Command{
 		Use:   "check MODEL",
 		Short: "Report what is wrong or worth knowing in a model, and write nothing",
@@ -26,8 +26,16 @@ func checkVerb() *cobra.Command {
 warning or note. With --tables also what is free over the whole slide, every
 clearance in winter and in summer, what each may come out off by, and where
 screws, guides and bumpers go and what they bear.`,
-		Args: cobra.ExactArgs(1),
+		Args: func(cmd *cobra.Command, args []string) error {
+			if rules {
+				return cobra.NoArgs(cmd, args)
+			}
+			return cobra.ExactArgs(1)(cmd, args)
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if rules {
+				return printRules(cmd.OutOrStdout())
+			}
 			o, findings, err := assembled(args[0])
 			if err != nil {
 				return err
@@ -52,8 +60,19 @@ screws, guides and bumpers go and what they bear.`,
 		},
 	}
 	cmd.Flags().BoolVar(&machine, "json", false, "as JSON, with the tables, for other programs")
+	cmd.Flags().BoolVar(&rules, "rules", false, "print the rules a whole set is held to, with their sources, and check nothing")
 	cmd.Flags().BoolVar(&tables, "tables", false, "print clearances, seasons and tolerances too")
 	return cmd
+}
+
+// printRules prints the rules of the trade a whole set is held to.
+func printRules(out io.Writer) error {
+	for _, r := range check.Rules() {
+		if _, err := fmt.Fprintf(out, "%s (%v): %s\n    %s\n", r.ID, r.Severity, r.Says, r.Source); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // checked prints the findings with their severity, and the tables when asked

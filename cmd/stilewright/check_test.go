@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"stilewright/model/check"
 )
 
 // Check prints notes too, each finding with its severity and in the order of the
@@ -72,4 +74,23 @@ func TestCheckJSONStops(t *testing.T) {
 	require.Equal(t, 2, got.code)
 	require.Contains(t, got.out, `"severity": "stops"`)
 	require.NotContains(t, got.out, `"clearances"`)
+}
+
+func TestCheckRules(t *testing.T) {
+	dir := t.TempDir()
+	got := started(t, dir, "check", "--rules")
+	require.Equal(t, 0, got.code, got.faults)
+	for _, rule := range check.Rules() {
+		require.Contains(t, got.out, rule.ID+" ("+rule.Severity.String()+"): ")
+	}
+	require.Equal(t, 1, started(t, dir, "check").code)
+	require.Equal(t, 1, started(t, dir, "check", "--rules", "model.yaml").code)
+}
+
+// Every rule a set is held to has its word in README.md.
+func TestReadmeTellsRules(t *testing.T) {
+	text := readme(t)
+	for _, rule := range check.Rules() {
+		require.Contains(t, text, "`"+rule.ID+"`")
+	}
 }

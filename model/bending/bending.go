@@ -57,8 +57,11 @@ func push(leaf door.Leaf, i int, force float64) (Push, error) {
 	lite := leaf.Lites[i]
 	panel := leaf.PanelOf(lite)
 	p := Push{Lite: i, Solid: lite.Solid, Wide: lite.Sight.Width(), High: lite.Sight.Height(), Force: force, Holds: panel.LeastBite, By: "bite"}
-	if leaf.HeldBy == "edge-washer" && leaf.Washer.LeastLap < p.Holds {
+	switch strip := leaf.StripOf(lite).Width - 2*panel.EdgeGap; {
+	case leaf.HeldBy == "edge-washer" && leaf.Washer.LeastLap < p.Holds:
 		p.Holds, p.By = leaf.Washer.LeastLap, "washers' lap"
+	case (leaf.HeldBy == "stop" || leaf.HeldBy == "bead") && strip < p.Holds:
+		p.Holds, p.By = strip, leaf.HeldBy+"s' lap"
 	}
 	var err error
 	p.Linear, p.Deflection, p.DrawsIn, err = Bend(panel.Material, panel.Thickness, p.Wide, p.High, force)

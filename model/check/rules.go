@@ -111,4 +111,4 @@ func glazed(name string) string {
 	return row.Source.String()
 }
 
-func movementSource() string { return "Wood Handbook, FPL-GTR-190, Eq. 13-2 and 4-5" }
+func movementSource() string { return "Wood Handbook, FPL-GTR-190, 2010, Eq. 13-2 and 4-5; read in one published text" }

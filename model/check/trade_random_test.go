@@ -50,7 +50,7 @@ seasons: {hung: {celsius: %d}, winter: {humidity: %d}, summer: {celsius: %d, hum
 func TestRandomModelsAreChecked(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(*seed, 7))
 	resolves, said := 0, map[string]bool{}
-	for n := range 250 {
+	for n := range 120 {
 		text := dice(rnd)
 		m, findings := spec.Read("any.yaml", []byte(text))
 		require.Empty(t, findings, text)
@@ -85,6 +85,6 @@ func TestRandomModelsAreChecked(t *testing.T) {
 			require.Less(t, (row.At[1] - row.At[0]).Abs(), length.Metre/5, row.Name)
 		}
 	}
-	require.Greater(t, resolves, 40)
+	require.Greater(t, resolves, 20)
 	require.Greater(t, len(said), 15, "few rules are ever broken: %v", said)
 }

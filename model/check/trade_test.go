@@ -165,3 +165,13 @@ func TestClearances(t *testing.T) {
 	require.Equal(t, 3*length.Inch/8, by["face to face of passing leaves, with what stands proud"].Least)
 	require.Equal(t, 15*length.Inch/8, by["leaf top to head"].Least)
 }
+
+// What the catalogue does not have stops, at its key.
+func TestUnknownFramingStops(t *testing.T) {
+	r, _ := reported(t, changed(t, `[back, front] => [back, front], header: {wood: brass}`))
+	found := told(r, door.RuleUnknownSpecies)
+	require.Len(t, found, 1)
+	require.Equal(t, spec.Stops, found[0].Severity)
+	require.Equal(t, 4, found[0].Line)
+	require.Empty(t, told(r, check.RuleHungLoad))
+}

@@ -2,6 +2,7 @@ package movement_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -123,4 +124,17 @@ func TestStill(t *testing.T) {
 	for _, row := range table.Rows {
 		require.Equal(t, [3]length.Length{row.At[0], row.At[0], row.At[0]}, row.At, row.Name)
 	}
+}
+
+// Stops lap a panel pushed to one side by their width less twice the edge gap,
+// and in winter by less.
+func TestStopsLap(t *testing.T) {
+	table := tableOf(t, strings.Replace(model, "edge_gap: 1/8", "edge_gap: 1/16, held_by: stop", 1))
+	row, has := table.Row("panel least stop lap")
+	require.True(t, has)
+	require.Positive(t, row.At[movement.Hung])
+	bite, _ := table.Row("panel least bite")
+	require.Equal(t, bite.At[movement.Winter]-bite.At[movement.Hung], row.At[movement.Winter]-row.At[movement.Hung])
+	_, has = table.Row("panel least washer lap")
+	require.False(t, has)
 }

@@ -166,8 +166,11 @@ func (t *Table) panel(leaf door.Leaf, sh sheet) {
 	t.row(Row{Name: name + " edge gap up and down", Path: path, Clear: true, Gone: "the panel jams and bows", How: "less half of what the panel's height grows and the rails beside it take"}, sh.EdgeGap, up)
 	loose := func(from, to Air) length.Length { return -2 * max(across(from, to), up(from, to)) }
 	t.row(Row{Name: name + " least bite", Path: path, Clear: true, Gone: "the panel, pushed to one side, slips off its shoulder", How: "rabbet less twice the larger edge gap"}, sh.LeastBite, loose)
-	if leaf.HeldBy == "edge-washer" {
+	switch leaf.HeldBy {
+	case "edge-washer":
 		t.row(Row{Name: name + " least washer lap", Path: "panel.held_by.washer.thickness", Clear: true, Gone: "the panel, pushed to one side, slips past the washers on the other", How: "washer less twice the larger edge gap"}, leaf.Washer.Thickness-2*sh.EdgeGap, loose)
+	case "stop", "bead":
+		t.row(Row{Name: name + " least " + leaf.HeldBy + " lap", Path: "panel.held_by.stop", Clear: true, Gone: "the panel, pushed to one side, slips past the " + leaf.HeldBy + " on the other", How: leaf.HeldBy + "'s width less twice the larger edge gap"}, leaf.StripOf(door.Lite{Solid: sh.solid}).Width-2*sh.EdgeGap, loose)
 	}
 }
 

@@ -146,9 +146,14 @@ func panel(s door.Set, p door.Panel, solid bool) []Stack {
 		{word + " bite", path, p.Bite, []Part{hole(.5), sheet(.5)}},
 		{word + " least bite", path, p.LeastBite, []Part{hole(1), sheet(1), wall(1, 1)}},
 	}
-	if leaf.HeldBy == "edge-washer" {
+	switch leaf.HeldBy {
+	case "edge-washer":
 		stacks = append(stacks, Stack{word + " least washer lap", "panel.held_by.washer.thickness", leaf.Washer.Thickness - 2*p.EdgeGap,
 			[]Part{washerOff.part("washer's thickness", s.Units, 1), hole(1), sheet(1), wall(1, 1), wall(2, 1)}})
+	case "stop", "bead":
+		strip := leaf.StripOf(door.Lite{Solid: solid}).Width
+		stacks = append(stacks, Stack{word + " least " + leaf.HeldBy + " lap", "panel.held_by.stop", strip - 2*p.EdgeGap,
+			[]Part{made(leaf.HeldBy+"'s width", strip, 1), hole(1), sheet(1), wall(1, 1), wall(2, 1)}})
 	}
 	return stacks
 }
