@@ -22,7 +22,7 @@ func cornerSide(s door.Set) length.Length {
 }
 
 // A corner is one corner of a lite's seat and panel, the lite's sight corner at
-// the origin, seen from the back so that it is the lower left one.
+// the origin, seen from the side it is open to so that it is the lower left one.
 type corner struct {
 	walls, panel plane.Region
 	sheet        door.Panel
@@ -34,7 +34,11 @@ func corners(l door.Leaf) (all []corner) {
 	for i, lite := range l.Lites {
 		origin := plane.At(lite.Sight.Max.X, lite.Sight.Min.Y)
 		turn := func(p plane.Point) plane.Point { return plane.At(origin.X-p.X, p.Y-origin.Y) }
-		c := corner{lite.Rabbet.Map(turn, true), lite.Panel.Map(turn, true), l.PanelOf(lite), []string{fmt.Sprintf("P%d", i+1)}}
+		fromBack := l.Rabbet.Kind != door.FaceBead
+		if !fromBack {
+			turn = func(p plane.Point) plane.Point { return p.Add(-lite.Sight.Min.X, -lite.Sight.Min.Y) }
+		}
+		c := corner{lite.Rabbet.Map(turn, fromBack), lite.Panel.Map(turn, fromBack), l.PanelOf(lite), []string{fmt.Sprintf("P%d", i+1)}}
 		window := cornerWindow(l, lite.Sight, mm)
 		same := slices.IndexFunc(all, func(o corner) bool {
 			return sameRegion(plane.Intersect(o.walls, window), plane.Intersect(c.walls, window)) && sameRegion(plane.Intersect(o.panel, window), plane.Intersect(c.panel, window)) && o.sheet.Material.Name == c.sheet.Material.Name
@@ -66,6 +70,14 @@ func named(name string, i, of int) string {
 	return fmt.Sprintf("%s-%d", name, i+1)
 }
 
+// seatWord is what the panel lies in.
+func seatWord(l door.Leaf) string {
+	if l.Rabbet.Kind == door.Groove {
+		return "groove"
+	}
+	return "rabbet"
+}
+
 // liteWords names the lites of a corner.
 func (c corner) liteWords() string {
 	if n := len(c.lites); n > 4 {
@@ -85,7 +97,7 @@ func seatCorners(s door.Set) (sheets []sheet.Sheet) {
 
 func (c corner) seat(s door.Set, name string) sheet.Sheet {
 	l := s.Leaf
-	d := newDraft(s, name, "Corner of "+l.Rabbet.Kind+" and panel "+c.liteWords())
+	d := newDraft(s, name, "Corner of "+seatWord(l)+" and panel "+c.liteWords())
 	w := l.Rabbet.Width
 	reach := cornerSide(s) - w
 	window := plane.BoxOf(plane.At(-w, -w), plane.At(reach, reach))
@@ -97,18 +109,27 @@ func (c corner) seat(s door.Set, name string) sheet.Sheet {
 	across := chain(-w, gap, 0)
 	overall := dimension.Row{At: []length.Length{-w, reach}, Style: dimension.Overall}
 	d.dimensions(window, rows{below: append(across, overall), left: append(across, overall)})
-	notes := []string{"Seen from the back. Heavy line: wall of the " + l.Rabbet.Kind + "; thin line with tint: panel; dashed line: edge of the lite."}
-	notes = append(notes, fmt.Sprintf("%s %s wide and %s deep, edge gap %s between panel and wall.", title(l.Rabbet.Kind), d.figure(w), d.figure(l.Rabbet.Depth), d.figure(c.sheet.EdgeGap)))
+	side, wide, deep := "back", w, l.Rabbet.Depth
+	switch l.Rabbet.Kind {
+	case door.FaceBead:
+		side = "front"
+	case door.Groove:
+		wide, deep = deep, wide
+	}
+	notes := []string{"Seen from the " + side + ". Heavy line: wall of the " + seatWord(l) + "; thin line with tint: panel; dashed line: edge of the lite."}
+	notes = append(notes, fmt.Sprintf("%s %s wide and %s deep, edge gap %s between panel and wall.", title(seatWord(l)), d.figure(wide), d.figure(deep), d.figure(c.sheet.EdgeGap)))
 	if l.Rabbet.Corner > 0 {
 		notes = append(notes, fmt.Sprintf("The wall's corner is round, radius %s as the cutter leaves it.", d.figure(l.Rabbet.Corner)))
 	}
-	return d.finish("The inside corner of the panel's seat, seen from the back, with the panel's corner in it.", append(notes, c.cornerWords(s))...)
+	return d.finish("The inside corner of the panel's seat with the panel's corner in it.", append(notes, c.cornerWords(s))...)
 }
 
 // cornerWords tells what the panel's corner is.
 func (c corner) cornerWords(s door.Set) string {
 	f := newDraft(s, "", "").figure
 	switch k := s.Leaf.Corner; {
+	case k.Leg > 0 && k.Least == 0:
+		return fmt.Sprintf("Panel's corners: clipped, leg %s along each edge.", f(k.Leg))
 	case k.Leg > 0:
 		return fmt.Sprintf("Panel's corners: clipped, leg %s along each edge; %s is the least that clears.", f(k.Leg), f(k.Least))
 	case k.Radius > 0:

@@ -21,8 +21,8 @@ func (e end) words(d *draft) []string {
 	if e.Kind == door.PocketScrew {
 		notes = append(notes, "BACK: the pockets' mouths and middles; dimensioned is the far end of a mouth from the shoulder.")
 	}
-	if e.Low > 0 || e.High > 0 {
-		notes = append(notes, fmt.Sprintf("Dashed: the panel's %s, milled later.", d.set.Leaf.Rabbet.Kind))
+	if (e.Low > 0 || e.High > 0) && d.set.Leaf.Rabbet.Kind != door.Groove {
+		notes = append(notes, "Dashed: the panel's rabbet, milled later.")
 	}
 	return append(notes, other)
 }
