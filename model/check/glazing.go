@@ -70,7 +70,7 @@ func (c *checker) glazing() {
 		}
 		c.find(RuleSafetyGlazing, p.path, "the largest piece of %s is %v by %v, %s: by US rules doors with pieces up to 9 ft² (0.84 m²) need safety glazing of category I, larger ones II, so %s here; %s: ask the local authority", p.Material.Name, p.wide, p.high, c.areaOf(p.area), class, mark)
 		c.critical(p)
-		if _, blades := isGlass(p.Panel); blades {
+		if blades(p.Panel) {
 			c.find(RuleGlassBreaks, p.path, "%s of %s, %v from the floor, breaks into blades; in doors it is not allowed in most places: take tempered or laminated glass and ask the local authority", c.areaOf(p.area), p.Material.Name, p.low)
 		}
 	}

@@ -127,9 +127,7 @@ func (c *checker) lift() {
 	}
 }
 
-// isGlass tells whether a sheet is glass, and whether it breaks into blades.
-func isGlass(panel door.Panel) (glass, blades bool) {
-	name := panel.Material.Name
-	glass = strings.Contains(name, "glass") || name == "mirror"
-	return glass, name == "float glass" || name == "mirror"
+// blades tells whether a sheet breaks into blades: annealed glass.
+func blades(panel door.Panel) bool {
+	return panel.Material.Name == "float glass" || panel.Material.Name == "mirror"
 }

@@ -111,4 +111,6 @@ func glazed(name string) string {
 	return row.Source.String()
 }
 
-func movementSource() string { return "Wood Handbook, FPL-GTR-190, 2010, Eq. 13-2 and 4-5; read in one published text" }
+func movementSource() string {
+	return "Wood Handbook, FPL-GTR-190, 2010, Eq. 13-2 and 4-5; read in one published text"
+}

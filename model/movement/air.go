@@ -85,5 +85,5 @@ func (w Wood) Thick(size length.Length, from, to Air) length.Length {
 // Sheet is by how much a sheet's side grows between two airs, by heat and
 // moisture.
 func Sheet(m catalog.SheetMaterial, size length.Length, from, to Air) length.Length {
-	return length.Round(size.MM() * (m.Warms(from.Celsius, to.Celsius) + m.Swells(from.Humidity, to.Humidity)))
+	return length.Round(size.MM() * (float64(m.Warms(from.Celsius, to.Celsius)) + m.Swells(from.Humidity, to.Humidity)))
 }
