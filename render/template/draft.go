@@ -176,14 +176,16 @@ func (d *draft) onSheet(description string) sheet.Sheet {
 	return sheet.Sheet{Name: d.name, Title: d.title, Description: description, Width: wide, Height: high, Scale: sheet.Scale{Paper: 1, Real: 1}, Marks: d.marks()}
 }
 
-// jobLine names the job and its revision.
-func jobLine(s door.Set) string {
-	words := s.Job
-	if s.Revision != "" {
-		words += " · rev " + s.Revision
+// revised names the job and its revision.
+func revised(s door.Set) string {
+	if s.Revision == "" {
+		return s.Job
 	}
-	return words + fmt.Sprintf(" · %d leaves", len(s.Hung))
+	return s.Job + " · rev " + s.Revision
 }
+
+// jobLine names the job, its revision and how many leaves it has.
+func jobLine(s door.Set) string { return fmt.Sprintf("%s · %d leaves", revised(s), len(s.Hung)) }
 
 // wrapped breaks words into lines that fit the room; a word longer than the
 // room stands alone.

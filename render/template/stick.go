@@ -21,8 +21,8 @@ const (
 	bandZone  = 7 * mm  // the members that meet the part
 	headZone  = 11 * mm // two lines of words
 	beyond    = 8 * mm  // paper past both ends of the part
-	headEvery = 300 * mm
-	headRoom  = 130 * mm
+	headEvery = 200 * mm
+	headRoom  = 90 * mm // short, so that pages seldom tear it
 )
 
 // A batch is parts whose sticks are the same.
@@ -188,19 +188,21 @@ func (d *draft) band(spans []Span, y length.Length) {
 	}
 }
 
-// heads writes what the strip is, again and again along it.
+// heads writes what the strip is, again and again along it: the part, and under
+// it in turn the job and what a line stands for.
 func (d *draft) heads(b batch, size, y length.Length) {
 	way := "right end →"
 	if b.parts[0].Grain == solid.Z {
 		way = "upper end →"
 	}
-	for x := 2 * mm; x == 2*mm || x+headRoom < size; x += headEvery {
-		first := fmt.Sprintf("%s, %s · %s long · %s", b.labels(), b.word(), d.figure(size), way)
-		d.text(plane.At(x, y+6*mm), noteHeight, sheet.Start, false, fitted(first, min(headRoom, size), noteHeight))
-		second := jobLine(d.set) + " · " + sizeRule
-		if (x/headEvery)%2 == 1 {
-			second = sizeRule + " · " + jobLine(d.set)
-		}
-		d.text(plane.At(x, y+mm), noteHeight, sheet.Start, false, fitted(second, min(headRoom, size), noteHeight))
+	part := fmt.Sprintf("%s, %s · %s long · %s", b.labels(), b.word(), d.figure(size), way)
+	under := []string{revised(d.set), sizeRule}
+	room := min(headRoom, size)
+	if headEvery+2*mm+headRoom >= size { // no second time
+		under, room = []string{revised(d.set) + " · " + sizeRule}, size
+	}
+	for i, x := 0, 2*mm; i == 0 || x+headRoom < size; i, x = i+1, x+headEvery {
+		d.text(plane.At(x, y+6*mm), noteHeight, sheet.Start, false, fitted(part, room, noteHeight))
+		d.text(plane.At(x, y+mm), noteHeight, sheet.Start, false, fitted(under[i%len(under)], room, noteHeight))
 	}
 }
