@@ -28,8 +28,8 @@ func drawVerb() *cobra.Command {
 		Long: `Reads a model file and writes its packet into a folder: the sheets as SVG and
 DXF, sheets.pdf with all of them, set.step with the solids, resolved.json with
 every resolved length, cnc/ with the files a CNC router or a laser is sent,
-lists/ with cut list, layouts, shopping list and labels, templates/ with
-full-size templates, and manifest.json.
+guide.html and guide.pdf with the building order, lists/ with cut list, layouts,
+shopping list and labels, templates/ with full-size templates, and manifest.json.
 
 Nothing is written when the model has findings that stop; the exit code is
 then 2. A file in the folder that was changed by hand is not overwritten
@@ -145,6 +145,7 @@ func portions() []portion {
 		{"sheets", func(d *drawing, o order) ([]packet.File, error) { return packet.Sheets(o.set, d.sheets) }},
 		{"record", func(_ *drawing, o order) ([]packet.File, error) { return packet.Record(o.set) }},
 		{"cnc", func(_ *drawing, o order) ([]packet.File, error) { return packet.Shop(o.set, o.shop) }},
+		{"guide", (*drawing).guide},
 		{"lists", (*drawing).lists},
 		{"templates", func(_ *drawing, o order) ([]packet.File, error) {
 			return packet.Templates(o.set, packet.TemplatesFolder, packet.OfficePaper(o.set), tile.Options{})

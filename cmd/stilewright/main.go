@@ -39,6 +39,6 @@ func root() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	cmd.AddCommand(drawVerb(), templatesVerb(), checkVerb(), explainVerb(), takeoffVerb(), schemaVerb())
+	cmd.AddCommand(drawVerb(), templatesVerb(), guideVerb(), checkVerb(), explainVerb(), takeoffVerb(), schemaVerb())
 	return cmd
 }

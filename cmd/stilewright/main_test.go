@@ -124,6 +124,7 @@ func TestDrawAPart(t *testing.T) {
 		{"--sheet 2 --format svg", []string{"02-leaf-front.svg", "manifest.json"}},
 		{"--sheet sections,01-set --format dxf", []string{"01-set.dxf", "04-sections.dxf", "manifest.json"}},
 		{"--sheet leaf-back --format pdf --scale 1:20", []string{"manifest.json", "sheets.pdf"}},
+		{"--only guide", []string{"guide.html", "guide.pdf", "manifest.json"}},
 		{"--only record,solids", []string{"manifest.json", "resolved.json", "set.step"}},
 	} {
 		got, dir := drawn(t, sound, strings.Fields(c.flags)...)
@@ -135,7 +136,7 @@ func TestDrawAPart(t *testing.T) {
 		"--scale 1:3":           "1:3",
 		"--sheet 2 --scale 1:1": "does not fit on ansi-e paper at 1:1: ask for a smaller scale",
 		"--format gif":          "the formats are svg, dxf, pdf",
-		"--only drawings":       "the portions of a packet are sheets, record, cnc, lists, templates, solids",
+		"--only drawings":       "the portions of a packet are sheets, record, cnc, guide, lists, templates, solids",
 	} {
 		got, dir := drawn(t, sound, strings.Fields(flags)...)
 		require.Equal(t, 1, got.code, flags)
