@@ -319,11 +319,11 @@ func TestWhatCannotBeDone(t *testing.T) {
 // A file changed by hand stops a second drawing, and --replace keeps it.
 func TestEditedFilesAreKept(t *testing.T) {
 	_, dir := drawn(t, sound)
-	page := filepath.Join(dir, "packet", "05-details.svg")
+	page := filepath.Join(dir, "packet", "05-details-1.svg")
 	require.NoError(t, os.WriteFile(page, []byte("mine"), 0o600))
 	got := started(t, dir, "draw", "model.yaml", "-o", "packet")
 	require.Equal(t, 1, got.code)
-	require.Contains(t, got.faults, "05-details.svg")
+	require.Contains(t, got.faults, "05-details-1.svg")
 	text, err := os.ReadFile(page)
 	require.NoError(t, err)
 	require.Equal(t, "mine", string(text))
