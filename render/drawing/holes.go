@@ -105,19 +105,16 @@ func (l laidPart) faceOf(normal [3]float64) string {
 	return "left end"
 }
 
-// alongEach is how many places along a part stand in one line of the table.
-const alongEach = 8
-
-// holeRows is the table of a part's holes: those alike in one row, with their
-// places along the part.
-func (p *page) holeRows(l laidPart) [][]string {
+// holeRows is the table of a part's holes, at most so wide: those alike in one
+// row, with their places along the part.
+func (p *page) holeRows(l laidPart, wide length.Length) [][]string {
 	f := p.format
 	rows := [][]string{{"HOLES", "QTY", "FROM", "⌀", "DEEP", "ACROSS", "ALONG"}}
 	type key struct {
 		use, face              string
 		diameter, deep, across length.Length
 	}
-	groups, order := map[key][]length.Length{}, []key{}
+	groups, order, alongs := map[key][]length.Length{}, []key{}, map[key][]string{}
 	for _, h := range l.holes() {
 		k := key{h.use, h.face, h.diameter, h.deep, h.across(l)}
 		if _, known := groups[k]; !known {
@@ -131,17 +128,40 @@ func (p *page) holeRows(l laidPart) [][]string {
 	for _, k := range order {
 		places := groups[k]
 		slices.Sort(places)
-		var words []string
+		rows = append(rows, []string{k.use, fmt.Sprint(len(places)), k.face, f(k.diameter), f(k.deep), f(k.across), ""})
 		for _, at := range places {
-			words = append(words, f(at))
-		}
-		head := []string{k.use, fmt.Sprint(len(places)), k.face, f(k.diameter), f(k.deep), f(k.across)}
-		for i := 0; i < len(words); i += alongEach {
-			rows = append(rows, append(slices.Clip(head), strings.Join(words[i:min(i+alongEach, len(words))], ", ")))
-			head = []string{"", "", "", "", "", ""}
+			alongs[k] = append(alongs[k], f(at))
 		}
 	}
-	return rows
+	room := wide - tableWidth(rows)
+	var whole [][]string
+	for i, row := range rows {
+		if i == 0 {
+			whole = append(whole, row)
+			continue
+		}
+		for _, line := range filled(alongs[order[i-1]], max(room, leastAlong)) {
+			whole = append(whole, append(slices.Clip(row[:6]), line))
+			row = make([]string, 7)
+		}
+	}
+	return whole
+}
+
+// leastAlong is the least width of a column of places along a part.
+const leastAlong = 40 * mm
+
+// filled are words with commas between, in lines of a width.
+func filled(words []string, wide length.Length) []string {
+	var lines []string
+	for _, word := range words {
+		if n := len(lines); n > 0 && advance(lines[n-1]+", "+word+",") <= wide {
+			lines[n-1] += ", " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	return lines
 }
 
 // label is the part's label, or those of the parts that are alike: "R2..R4" for

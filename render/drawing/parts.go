@@ -113,8 +113,9 @@ func (l laidPart) shown() []face {
 func partSheet(k kind) func(*page) {
 	return func(p *page) {
 		l := lay(k)
-		rows := p.holeRows(l)
 		notes := p.partNotes(l)
+		wide, _ := columns(1, notes)
+		rows := p.holeRows(l, p.work.Width()-wide-gutter)
 		_, tall := p.tableSize(rows)
 		if len(rows) == 1 {
 			tall = 0
@@ -126,7 +127,6 @@ func partSheet(k kind) func(*page) {
 		if p.trial || p.err != nil {
 			return
 		}
-		wide, _ := columns(1, notes)
 		if len(rows) > 1 {
 			p.table(plane.At(p.work.Min.X, p.work.Min.Y+max(tall, down)), rows, map[int]bool{1: true})
 		}

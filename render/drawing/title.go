@@ -206,10 +206,15 @@ func columnWidths(rows [][]string) []length.Length {
 	return columns
 }
 
+// tableWidth is how wide a table is.
+func tableWidth(rows [][]string) length.Length {
+	columns := columnWidths(rows)
+	return tablePad*length.Length(2*len(columns)) + length.Sum(columns...)
+}
+
 // tableSize is the room a table takes.
 func (p *page) tableSize(rows [][]string) (wide, high length.Length) {
-	columns := columnWidths(rows)
-	return tablePad*length.Length(2*len(columns)) + length.Sum(columns...), length.Length(len(rows))*(linePitch+mm) + mm
+	return tableWidth(rows), length.Length(len(rows))*(linePitch+mm) + mm
 }
 
 // notes sets lines of text from the upper left corner down, in n columns of one
