@@ -158,13 +158,17 @@ func difference(a, b *image.Gray) float64 {
 	return float64(off) / float64(wide*high)
 }
 
-// pictured are the samples whose every page is drawn as a picture by two
-// programs: the first in inches and the first in millimetres.
+// pictured are the samples whose every page goes through slow outside programs,
+// as pictures or as DXF: the first in inches, the first in millimetres, and one
+// with muntins, dowels and relieved corners. Kinds of marks do not differ between
+// samples; what every sample draws is held by its golden files.
 func pictured(t *testing.T) []sample {
 	all := samples(t)
 	metric := slices.IndexFunc(all, func(s sample) bool { return s.set.Units == length.Millimetres })
 	require.Positive(t, metric)
-	return []sample{all[0], all[metric]}
+	other := slices.IndexFunc(all, func(s sample) bool { return s.name == "machine-corner" })
+	require.Positive(t, other)
+	return []sample{all[0], all[metric], all[other]}
 }
 
 // One program's picture of the PDF is another's of the SVG.
