@@ -54,6 +54,7 @@ func plans(s door.Set) []plan {
 		}
 		all = append(all, plan{name, title, "The different panels from the room, with their sizes, corners and number.", panelSheet(some), false, nil})
 	}
+	all = append(all, plan{"clearance", "Clearance", "Reveals and gaps drawn wider than they are, the face gap from above, and the floor gap along the travel.", clearance, false, nil})
 	all = append(all, plan{"schedules", "Schedules and notes", "The parts and the hardware of the whole set, and notes and cautions.", schedules, false, nil})
 	for i := range all {
 		all[i].name = fmt.Sprintf("%02d-%s", i+1, all[i].name)
