@@ -33,8 +33,11 @@ func clearance(p *page) {
 var times = [...]int64{100, 50, 40, 30, 20, 15, 10, 8, 5, 4, 3, 2, 1}
 
 // widest is the most times that a gap, drawn so large at the leaves' scale, still
-// fits into the room.
+// fits into the room; a gap of nothing is drawn once.
 func widest(drawn, room length.Length) int64 {
+	if drawn <= 0 {
+		return 1
+	}
 	for _, n := range times {
 		if drawn*length.Length(n) <= room {
 			return n

@@ -54,7 +54,7 @@ type Figure struct{ Name, Value string }
 func Of(m spec.Spec, s door.Set, h hanging.Hanging) (Guide, error) {
 	w := &writer{model: m, set: s, leaf: s.Leaf, hung: h, all: slices.Concat(s.Figures, h.Figures)}
 	w.guide = Guide{Job: s.Job, Drawn: s.Drawn, By: s.By, Revision: s.Revision, Units: s.Units}
-	w.guide.Pictures = drawing.Pictures(s, plane.At(80*mm, 95*mm), plane.At(130*mm, 125*mm))
+	w.guide.Pictures = drawing.Pictures(s, plane.At(80*mm, 95*mm), plane.At(130*mm, 75*mm), plane.At(130*mm, 125*mm))
 	w.about()
 	w.before()
 	w.stock()
