@@ -36,17 +36,11 @@ screws, guides and bumpers go and what they bear.`,
 			if rules {
 				return printRules(cmd.OutOrStdout())
 			}
-			o, findings, err := assembled(args[0])
+			o, findings, err := assembled(args[0], "")
 			if err != nil {
 				return err
 			}
-			if !stops(findings) {
-				_, more, err := takeOff("", o)
-				if err != nil {
-					return err
-				}
-				findings = append(findings, more...)
-			}
+			findings = append(findings, o.asked...)
 			spec.Sort(findings)
 			if machine {
 				err = checkedJSON(cmd.OutOrStdout(), o, findings)

@@ -14,6 +14,7 @@ import (
 	"stilewright/model/check"
 	"stilewright/model/door"
 	"stilewright/model/spec"
+	"stilewright/model/takeoff"
 	"stilewright/render/packet"
 	"stilewright/render/shop"
 	"stilewright/render/tile"
@@ -99,10 +100,10 @@ func (d *drawing) draw(path string) error {
 // order reads and plans the model; a quiet run prints only findings that stop.
 func (d *drawing) order(path string) (order, error) {
 	if !d.quiet {
-		return ordered(d.findings, path)
+		return ordered(d.findings, path, d.prices)
 	}
 	var said bytes.Buffer
-	o, err := ordered(&said, path)
+	o, err := ordered(&said, path, d.prices)
 	if err != nil {
 		_, _ = d.findings.Write(said.Bytes())
 	}
@@ -165,11 +166,10 @@ func portionNames() []string {
 
 // lists are cut list, layouts, shopping list and labels.
 func (d *drawing) lists(o order) ([]packet.File, error) {
-	taken, err := takenOff(d.findings, d.prices, o)
-	if err != nil {
+	if err := said(d.findings, o.asked); err != nil {
 		return nil, err
 	}
-	return packet.Lists(taken, packet.ListsFolder)
+	return packet.Lists(o.taken, packet.ListsFolder)
 }
 
 // solids is the set as solids; a set that cannot be bounded is left out and said.
@@ -217,20 +217,22 @@ func schemaVerb() *cobra.Command {
 	}
 }
 
-// An order is a model, resolved, held to the rules of the trade, and planned for
-// the shop.
+// An order is a model, resolved, held to the rules of the trade, taken off, and
+// planned for the shop.
 type order struct {
 	model  spec.Spec
 	set    door.Set
 	report check.Report
 	shop   shop.Job
+	taken  takeoff.Takeoff
+	asked  []spec.Finding // of taken
 }
 
 // ordered reads, resolves, checks and plans a model and prints the findings that
 // stop or warn in the order they stand in the file. The error is errFindings
 // when one of them stops.
-func ordered(to io.Writer, path string) (order, error) {
-	o, findings, err := assembled(path)
+func ordered(to io.Writer, path, prices string) (order, error) {
+	o, findings, err := assembled(path, prices)
 	if err != nil {
 		return order{}, err
 	}
@@ -246,9 +248,10 @@ func ordered(to io.Writer, path string) (order, error) {
 	return o, nil
 }
 
-// assembled reads, resolves, checks and plans a model, each step when nothing
-// before it stops.
-func assembled(path string) (order, []spec.Finding, error) {
+// assembled reads, resolves, checks, takes off at the prices of a file ("" for
+// none) and plans a model, each step when nothing before it stops. Findings of
+// the takeoff stay in the order: they stop its lists, not its drawings.
+func assembled(path, prices string) (order, []spec.Finding, error) {
 	model, findings, err := spec.ReadFile(path)
 	if err != nil {
 		return order{}, nil, err
@@ -258,14 +261,15 @@ func assembled(path string) (order, []spec.Finding, error) {
 		func() (more []spec.Finding) { o.set, more = door.Resolve(model); return more },
 		func() []spec.Finding { return meetings(o) },
 		func() []spec.Finding { o.report = check.Of(model, o.set); return o.report.Findings },
-		func() (more []spec.Finding) { o.shop, more = shop.Plan(o.set, model); return more },
+		func() []spec.Finding { o.taken, o.asked, err = takeOff(prices, o); return nil },
+		func() (more []spec.Finding) { o.shop, more = shop.Plan(o.set, model, o.taken); return more },
 	} {
 		if stops(findings) {
 			break
 		}
 		findings = append(findings, step()...)
 	}
-	return o, findings, nil
+	return o, findings, err
 }
 
 // meetings are the findings of what meets in a set, placed in the model's file.

@@ -243,7 +243,7 @@ opening: {width: 1200 mm, height: 2000 mm}
 		p := o.Profile
 		have[i] = map[string]length.Length{
 			"tool": p.Tool.Diameter, "reach": p.Tool.Reach, "least_bore": p.LeastBore, "bridge": p.Bridge, "spacing": o.Spacing,
-			"sheet.width": p.Sheet.Width, "sheet.height": p.Sheet.Height, "machine.width": p.Machine.Width, "machine.height": p.Machine.Height,
+			"machine.width": p.Machine.Width, "machine.height": p.Machine.Height,
 		}
 		require.Equal(t, p.Tool.Diameter.Half(), p.InsideRadius)
 		require.Equal(t, p.Tool.Diameter, p.LeastFeature)

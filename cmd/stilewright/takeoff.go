@@ -31,7 +31,7 @@ is then sought instead of the shortest.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			var orders []order
 			for _, path := range args {
-				o, err := ordered(cmd.ErrOrStderr(), path)
+				o, err := ordered(cmd.ErrOrStderr(), path, "")
 				if err != nil {
 					return err
 				}
@@ -64,14 +64,20 @@ func takenOff(to io.Writer, file string, orders ...order) (takeoff.Takeoff, erro
 	if err != nil {
 		return takeoff.Takeoff{}, err
 	}
+	return taken, said(to, findings)
+}
+
+// said prints findings in the order of the file. The error is errFindings when
+// one of them stops.
+func said(to io.Writer, findings []spec.Finding) error {
 	spec.Sort(findings)
 	for _, f := range findings {
 		fmt.Fprintln(to, f)
 	}
 	if stops(findings) {
-		return takeoff.Takeoff{}, errFindings
+		return errFindings
 	}
-	return taken, nil
+	return nil
 }
 
 // takeOff takes the orders off at the prices of a file, "" for none.

@@ -39,7 +39,7 @@ Nothing is written when the model has findings that stop; the exit code is
 then 2.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o, err := ordered(cmd.ErrOrStderr(), args[0])
+			o, err := ordered(cmd.ErrOrStderr(), args[0], "")
 			if err != nil {
 				return err
 			}

@@ -17,6 +17,7 @@ const (
 	RuleTooWide    = "part-wider-than-board"
 	RuleTooLarge   = "panel-larger-than-sheet"
 	RuleClear      = "clear-longer-than-board"
+	RuleShopSheet  = "sheet-larger-than-shops" // a sheet to be had that the shop cannot lay down
 	RuleTempered   = "tempered-not-cut"
 	RuleFilm       = "film-does-not-fit"
 	RuleNotCut     = "cannot-be-cut" // what package cutting finds: its own rule stands in the sentence

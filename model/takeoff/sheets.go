@@ -25,6 +25,9 @@ type SheetPlan struct {
 
 // sheets lays all panels out on sheets.
 func (t *taker) sheets() {
+	for job := range t.jobs {
+		t.named = append(t.named, t.namedSheets(job))
+	}
 	for i, p := range t.out.Parts {
 		if p.Kind != Sheeted {
 			continue
@@ -66,7 +69,7 @@ func (t *taker) layOutSheets(plan *SheetPlan) {
 	t.sheetSaw(first, plan)
 	t.offerSheets(plan)
 	t.pieces(plan)
-	if !t.largeEnough(plan, stated) {
+	if !t.largeEnough(plan, len(t.named[first]) > 0) {
 		return
 	}
 	layout, err := cutting.LayOutSheets(plan.Job)
@@ -119,8 +122,8 @@ func (t *taker) offerSheets(plan *SheetPlan) {
 		}
 	}
 	for _, i := range plan.Parts {
-		for _, s := range t.jobs[t.out.Parts[i].Job].Model.Stock.Sheet.Sizes {
-			add(*s.Width, *s.Height, s.Count)
+		for _, s := range t.named[t.out.Parts[i].Job] {
+			add(s.width, s.height, s.hand)
 		}
 	}
 	kind := "plastic"
@@ -161,7 +164,7 @@ func (t *taker) pricedSheets(sheets []cutting.Sheet) []cutting.Sheet {
 // statesSheets tells whether one of the plan's models names sheets.
 func (t *taker) statesSheets(plan *SheetPlan) bool {
 	return slices.ContainsFunc(plan.Parts, func(i int) bool {
-		return len(t.jobs[t.out.Parts[i].Job].Model.Stock.Sheet.Sizes) > 0
+		return len(t.named[t.out.Parts[i].Job]) > 0
 	})
 }
 
@@ -215,7 +218,11 @@ func (t *taker) largeEnough(plan *SheetPlan, stated bool) bool {
 		if stated {
 			severity, end = spec.Stops, "name a larger sheet, or let it be turned with grain: none"
 		}
-		t.find(part.Job, severity, "stock.sheet.sizes", RuleTooLarge, "panel %s is %v wide and %v high; the largest sheet, %v by %v, leaves %v by %v after trimming: %s", part.Label(), part.Net.Width, part.Net.Length, large.Width, large.Height, large.Width-2*plan.Job.Trim, large.Height-2*plan.Job.Trim, end)
+		key := "stock.sheet.sizes"
+		if stated && len(t.jobs[part.Job].Model.Stock.Sheet.Sizes) == 0 {
+			key = "shop.sheet"
+		}
+		t.find(part.Job, severity, key, RuleTooLarge, "panel %s is %v wide and %v high; the largest sheet, %v by %v, leaves %v by %v after trimming: %s", part.Label(), part.Net.Width, part.Net.Length, large.Width, large.Height, large.Width-2*plan.Job.Trim, large.Height-2*plan.Job.Trim, end)
 	}
 	if !fits {
 		plan.ToSize, plan.Why, plan.Job = true, "it is larger than the common sheets", cutting.SheetJob{}

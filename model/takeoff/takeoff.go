@@ -67,7 +67,8 @@ type taker struct {
 	words
 	jobs     []Job
 	prices   Prices
-	stocks   []stock // one a job
+	stocks   []stock   // one a job
+	named    [][]named // sheets a job names, one list a job; empty: the common ones
 	style    length.Style
 	out      Takeoff
 	whole    []item // parts with what the lists do not show; parallel to out.Parts

@@ -13,6 +13,7 @@ import (
 	"stilewright/model/door"
 	"stilewright/model/plane"
 	"stilewright/model/spec"
+	"stilewright/model/takeoff"
 	"stilewright/render/shop"
 )
 
@@ -23,7 +24,9 @@ func shopOf(t *testing.T) (door.Set, shop.Job) {
 	require.NoError(t, err)
 	require.Empty(t, findings)
 	set, _ := door.Resolve(m)
-	job, findings := shop.Plan(set, m)
+	taken, findings := takeoff.Of([]takeoff.Job{{Model: m, Set: set}}, takeoff.Prices{})
+	require.Empty(t, findings)
+	job, findings := shop.Plan(set, m, taken)
 	require.Empty(t, findings)
 	return set, job
 }

@@ -120,12 +120,13 @@ func (j Job) totals() []string {
 	}
 	var order []stock
 	pieces, cuts, pierces := map[stock]int{}, map[stock]float64{}, map[stock]int{}
-	last := map[stock]string{}
+	last, ordered := map[stock]string{}, map[stock]bool{}
 	for _, w := range j.Works {
 		if w.Part.Instead {
 			continue
 		}
 		k := stock{w.Part.Material, w.Part.Thickness}
+		ordered[k] = ordered[k] || w.Part.Order
 		if last[k] == "" {
 			order = append(order, k)
 		}
@@ -138,6 +139,10 @@ func (j Job) totals() []string {
 	}
 	var lines []string
 	for _, k := range order {
+		if ordered[k] {
+			lines = append(lines, fmt.Sprintf("%s, %s thick: pieces %d, ordered to size: their files are order drawings, nothing is cut here.", k.material, j.Options.figure(k.thickness), pieces[k]))
+			continue
+		}
 		lines = append(lines, fmt.Sprintf("%s, %s thick: pieces %d, cuts %s, pierces %d.", k.material, j.Options.figure(k.thickness), pieces[k], j.Options.measure(cuts[k]), pierces[k]))
 	}
 	return append(lines, "Of single parts; the assembled leaf and nested sheets are instead of some of them.")
@@ -175,7 +180,9 @@ func (j Job) card(i int) card {
 		"labels " + strings.Join(w.Part.Labels, ", "),
 		fmt.Sprintf("piece %s × %s", o.figure(s.Width), o.figure(s.Height)),
 		fmt.Sprintf("lines from %s, %s to %s, %s", o.figure(box.Min.X), o.figure(box.Min.Y), o.figure(box.Max.X), o.figure(box.Max.Y)),
-		fmt.Sprintf("cuts %s, pierces %d", o.measure(s.CutLength()), s.Pierces()),
+	}
+	if !w.Part.Order {
+		lines = append(lines, fmt.Sprintf("cuts %s, pierces %d", o.measure(s.CutLength()), s.Pierces()))
 	}
 	var layers []string
 	for _, l := range w.Cutting.Layers {

@@ -58,7 +58,7 @@ func words(sheets []sheet.Sheet) string {
 // every layer word what it means.
 func TestCoverTellsEverything(t *testing.T) {
 	m, set := resolved(t, model+"shop: {kerf: 0.2}\n")
-	job, _ := Plan(set, m)
+	job, _ := planOf(set, m)
 	text := words(covers(t, set, job))
 	for i, w := range job.Works {
 		for _, want := range []string{
@@ -84,7 +84,7 @@ func TestCoverTellsEverything(t *testing.T) {
 // is one line of four sides and four slants.
 func TestCutLengthByHand(t *testing.T) {
 	m, set := resolved(t, strings.Replace(model, "corner: clipped", "corner: {kind: clipped, leg: 10}", 1))
-	job, findings := Plan(set, m)
+	job, findings := planOf(set, m)
 	require.Empty(t, findings)
 	s := job.of(t, "P1", "front").Setup
 	require.Equal(t, 1, s.Pierces())
@@ -102,7 +102,7 @@ func TestCoversOfRandomModels(t *testing.T) {
 			continue
 		}
 		set.Paper = papers[rnd.IntN(len(papers))].Name
-		job, _ := Plan(set, m)
+		job, _ := planOf(set, m)
 		if sheets := covers(t, set, job); len(sheets) > 0 {
 			drawn++
 		}
@@ -112,7 +112,7 @@ func TestCoversOfRandomModels(t *testing.T) {
 
 func TestCoverWithoutPaper(t *testing.T) {
 	m, set := resolved(t, model)
-	job, _ := Plan(set, m)
+	job, _ := planOf(set, m)
 	set.Paper = "napkin"
 	_, err := job.Covers(set)
 	require.ErrorContains(t, err, "napkin")

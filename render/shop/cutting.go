@@ -109,6 +109,9 @@ func (p *planner) fileName(w Work) string {
 		face += "-turned"
 	}
 	name = append(name, face)
+	if w.Part.Order {
+		name = append(name, "order-drawing")
+	}
 	if kerf := o.kerfOf(w.Part); kerf > 0 {
 		name = append(name, "kerf"+kerf.Decimal()+"mm")
 	}

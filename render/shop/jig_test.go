@@ -58,7 +58,7 @@ func TestPullJig(t *testing.T) {
 			set.Leaf.Parts[i] = p
 		}
 	}
-	job, findings := Plan(set, m)
+	job, findings := planOf(set, m)
 	require.Empty(t, findings)
 	w := job.of(t, "JIG-PULL1", "front")
 	hole := only(w, machining.Hole)[0]
@@ -96,7 +96,7 @@ func TestHangerJig(t *testing.T) {
 		}
 		set.Leaf.Parts[i] = p
 	}
-	job, findings := Plan(set, m)
+	job, findings := planOf(set, m)
 	require.Empty(t, findings)
 	w := job.of(t, "JIG-HANGER", "front")
 	require.Equal(t, set.Leaf.Thickness, w.Setup.Height)

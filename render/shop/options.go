@@ -8,6 +8,7 @@ import (
 	"stilewright/model/length"
 	"stilewright/model/machining"
 	"stilewright/model/spec"
+	"stilewright/model/takeoff"
 	"stilewright/render/dxf"
 )
 
@@ -20,7 +21,7 @@ type Options struct {
 	Segments length.Length // 0: arcs stay arcs
 	Marks    bool
 	Names    machining.Names
-	Spacing  length.Length // between nested panels
+	Spacing  length.Length // between nested panels, and to the sheet's edge
 }
 
 // A choice is a default in both units. All of those here are common practice,
@@ -37,9 +38,7 @@ var (
 	reach     = choice{2 * in, 50 * mm}     // of such a mill with a long shank, in passes
 	leastBore = choice{in / 16, 3 * mm / 2} // thinner drills break in hardwood
 	bridge    = choice{in / 16, 3 * mm / 2} // thinner walls break out
-	sheetWide = choice{48 * in, 1220 * mm}  // a sheet as sold
-	sheetHigh = choice{96 * in, 2440 * mm}
-	tableWide = choice{61 * in, 1550 * mm} // a table that takes such a sheet
+	tableWide = choice{61 * in, 1550 * mm}  // a table that takes a sheet of 4 ft by 8 ft
 	tableHigh = choice{121 * in, 3070 * mm}
 	spacing   = choice{3 * in / 8, 10 * mm} // a mill and a wall that stands
 )
@@ -90,6 +89,7 @@ func OptionsOf(m spec.Spec) Options {
 	case "none":
 		mill.Relief = machining.NoRelief
 	}
+	wide, high, _ := takeoff.ShopSheet(m)
 	own := func(d length.Length) choice { return choice{d, d} }
 	o.Profile = machining.Profile{
 		Tool:         mill,
@@ -98,7 +98,7 @@ func OptionsOf(m spec.Spec) Options {
 		LeastBore:    leastBore.of(s.LeastBore, u),
 		Bridge:       bridge.of(s.Bridge, u),
 		HolePercent:  cmp.Or(s.HolePercent, holePercent),
-		Sheet:        machining.Size{Width: sheetWide.of(s.Sheet.Width, u), Height: sheetHigh.of(s.Sheet.Height, u)},
+		Sheet:        machining.Size{Width: wide, Height: high},
 		Machine:      machining.Size{Width: tableWide.of(s.Machine.Width, u), Height: tableHigh.of(s.Machine.Height, u)},
 	}
 	return o

@@ -18,6 +18,7 @@ type Part struct {
 	Sheet     bool          // cut from sheet material
 	Solid     solid.Solid   // its lower left front corner at the origin
 	Notes     []string      // what the shop must know
+	Order     bool          // ordered cut to size: its file is an order drawing
 	Instead   bool          // made instead of other parts of the list
 }
 

@@ -10,6 +10,7 @@ import (
 	"stilewright/model/machining"
 	"stilewright/model/solid"
 	"stilewright/model/spec"
+	"stilewright/model/takeoff"
 	"stilewright/render/dxf"
 )
 
@@ -40,11 +41,15 @@ type Job struct {
 // files of a set no shop can make whole are worth nothing. Where the model says
 // nothing of a shop, nothing stops: the files that a common one could not make
 // are warned of and left out.
-func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
-	p := &planner{set: s, model: m, job: Job{Options: OptionsOf(m)}}
+//
+// taken is what the set takes: panels are nested on the sheets it buys, and those
+// it orders to size are not nested. It must be of the set alone. The zero one
+// leaves out all nests.
+func Plan(s door.Set, m spec.Spec, taken takeoff.Takeoff) (Job, []spec.Finding) {
+	p := &planner{set: s, model: m, taken: taken, job: Job{Options: OptionsOf(m)}}
 	p.layerNames()
 	for _, part := range partsOf(s) {
-		p.part(part)
+		p.part(p.ordered(part))
 	}
 	p.leaf()
 	p.jigs()
@@ -64,6 +69,7 @@ func Plan(s door.Set, m spec.Spec) (Job, []spec.Finding) {
 type planner struct {
 	set      door.Set
 	model    spec.Spec
+	taken    takeoff.Takeoff
 	job      Job
 	findings []spec.Finding
 	stopped  bool
@@ -99,7 +105,7 @@ var pathOf = map[string]string{
 // sound lints a work and tells whether it can be made.
 func (p *planner) sound(w Work) bool {
 	good := true
-	faults := w.Setup.Lint(p.job.Options.Profile, w.Part.Sheet)
+	faults := w.Setup.Lint(p.job.Options.Profile, w.Part.Sheet && !w.Part.Order)
 	for i, f := range faults {
 		path := cmp.Or(pathOf[f.Rule], "shop")
 		if slices.ContainsFunc(faults[:i], func(g machining.Fault) bool { return g.Rule == f.Rule && g.Minor == f.Minor }) {
@@ -171,9 +177,9 @@ func (p *planner) add(w Work) bool {
 }
 
 // kerfOf is the kerf that lines of the part are moved for. Wood is milled, and
-// the program of a mill moves its own path.
+// the program of a mill moves its own path; what is ordered has its own size.
 func (o Options) kerfOf(p Part) length.Length {
-	if p.Sheet {
+	if p.Sheet && !p.Order {
 		return o.Kerf
 	}
 	return 0

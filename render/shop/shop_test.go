@@ -20,6 +20,7 @@ import (
 	"stilewright/model/plane"
 	"stilewright/model/solid"
 	"stilewright/model/spec"
+	"stilewright/model/takeoff"
 	"stilewright/render/dxf"
 )
 
@@ -50,11 +51,17 @@ leaf: {thickness: 34, stile: 90, rail: {top: 90, cross: 80, bottom: 130}, lites:
 panel: {material: polycarbonate, thickness: 3, corner: clipped}
 `
 
+// planOf plans a set with what it takes.
+func planOf(set door.Set, m spec.Spec) (Job, []spec.Finding) {
+	taken, _ := takeoff.Of([]takeoff.Job{{Model: m, Set: set}}, takeoff.Prices{})
+	return Plan(set, m, taken)
+}
+
 // planned plans a model that must have no finding.
 func planned(t testing.TB, text string) Job {
 	t.Helper()
 	m, set := resolved(t, text)
-	job, findings := Plan(set, m)
+	job, findings := planOf(set, m)
 	require.Empty(t, findings, text)
 	require.False(t, len(job.Works) == 0)
 	return job
@@ -220,7 +227,7 @@ func TestStrokes(t *testing.T) {
 // The parts list names every file once, with the quantity of the set.
 func TestList(t *testing.T) {
 	m, set := resolved(t, model)
-	job, _ := Plan(set, m)
+	job, _ := planOf(set, m)
 	rows, err := csv.NewReader(strings.NewReader(string(job.List()))).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, rows, 1+len(job.Works))
@@ -253,7 +260,7 @@ func TestRefusals(t *testing.T) {
 		{"layers: {cut: X, hole: x}", RuleLayerName, "shop.layers.hole", "both"},
 	} {
 		m, set := resolved(t, model+"shop: {"+c.shop+"}\n")
-		job, findings := Plan(set, m)
+		job, findings := planOf(set, m)
 		require.True(t, len(job.Works) == 0, c.shop)
 		i := slices.IndexFunc(findings, func(f spec.Finding) bool { return f.Rule == c.rule })
 		require.GreaterOrEqual(t, i, 0, "%s: %v", c.shop, findings)
@@ -264,7 +271,7 @@ func TestRefusals(t *testing.T) {
 		require.Positive(t, f.Line)
 	}
 	m, set := resolved(t, strings.Replace(model, "height: 2050", "height: 3800", 1))
-	job, findings := Plan(set, m)
+	job, findings := planOf(set, m)
 	require.False(t, len(job.Works) == 0)
 	for _, w := range job.Works {
 		require.NotContains(t, []string{"SL", "SR", "LEAF"}, w.Part.Labels[0], "longer than a common table")
@@ -286,7 +293,7 @@ func TestOptions(t *testing.T) {
 }
 
 // The laws every file of every set holds.
-func holdLaws(t *testing.T, set door.Set, job Job) {
+func holdLaws(t *testing.T, set door.Set, job Job, findings []spec.Finding) {
 	t.Helper()
 	byLabel := map[string]door.Part{}
 	for _, p := range set.Leaf.Parts {
@@ -319,6 +326,7 @@ func holdLaws(t *testing.T, set door.Set, job Job) {
 	for _, p := range partsOf(set) {
 		holdVolume(t, p)
 	}
+	told := slices.ContainsFunc(findings, func(f spec.Finding) bool { return f.Rule == RuleNest })
 	nested := map[string]int{}
 	for _, w := range job.Works {
 		if !strings.HasPrefix(w.Part.Labels[0], "NEST") {
@@ -334,8 +342,10 @@ func holdLaws(t *testing.T, set door.Set, job Job) {
 		}
 	}
 	for _, w := range job.Works {
-		if w.Part.Sheet && w.Part.Solid.Blank.Region != nil {
-			require.Equal(t, w.Part.Quantity, nested[w.Part.Labels[0]], "all of %s are nested", w.Part.Labels[0])
+		if n := nested[w.Part.Labels[0]]; w.Part.Order || told && n == 0 {
+			require.Zero(t, n, "%s is ordered to size", w.Part.Labels[0])
+		} else if w.Part.Sheet && w.Part.Solid.Blank.Region != nil {
+			require.Equal(t, w.Part.Quantity, n, "all of %s are nested", w.Part.Labels[0])
 		}
 	}
 }
@@ -401,12 +411,12 @@ func TestLawsOfSamples(t *testing.T) {
 		m, _, err := spec.ReadFile(path)
 		require.NoError(t, err)
 		set, _ := door.Resolve(m)
-		job, findings := Plan(set, m)
+		job, findings := planOf(set, m)
 		for _, f := range findings {
 			require.NotEqual(t, spec.Stops, f.Severity, "%v", f)
 		}
 		require.False(t, len(job.Works) == 0, path)
-		holdLaws(t, set, job)
+		holdLaws(t, set, job, findings)
 	}
 }
 
@@ -421,7 +431,7 @@ func TestLawsOfRandomModels(t *testing.T) {
 		if slices.ContainsFunc(findings, func(f spec.Finding) bool { return f.Severity == spec.Stops }) {
 			continue
 		}
-		job, findings := Plan(set, m)
+		job, findings := planOf(set, m)
 		for _, f := range findings {
 			require.NotContains(t, f.Sentence, "%!", text)
 			require.True(t, f.Severity != spec.Stops || m.Shop != nil)
@@ -432,7 +442,7 @@ func TestLawsOfRandomModels(t *testing.T) {
 			continue
 		}
 		good++
-		if !t.Run(fmt.Sprintf("seed %d model %d", *seed, n), func(t *testing.T) { holdLaws(t, set, job) }) {
+		if !t.Run(fmt.Sprintf("seed %d model %d", *seed, n), func(t *testing.T) { holdLaws(t, set, job, findings) }) {
 			t.Fatal(text)
 		}
 	}
@@ -491,7 +501,7 @@ func TestWildShops(t *testing.T) {
 			size("inside_radius", 0, 25) + size("least_feature", 0, 50) + size("least_bore", 0, 4) + size("bridge", 0, 8) + size("spacing", 0, 50) +
 			fmt.Sprintf("  relief: %s\n  hole_percent: %d\n", []string{"dogbone", "t-bone", "none"}[rnd.IntN(3)], 1+rnd.IntN(200))
 		m, set := resolved(t, text)
-		job, findings := Plan(set, m)
+		job, findings := planOf(set, m)
 		for _, f := range findings {
 			require.Positive(t, f.Line, text)
 			require.NotContains(t, f.Sentence, "%!", text)
@@ -506,4 +516,82 @@ func TestWildShops(t *testing.T) {
 		}
 	}
 	require.Positive(t, written)
+}
+
+// Nests are cut from the sheets that are bought, sample by sample: as many of
+// each, in their size; and none of what is ordered to size, whose file says so.
+func TestNestsTakeWhatIsBought(t *testing.T) {
+	paths, err := filepath.Glob("../../samples/*.yaml")
+	require.NoError(t, err)
+	nests, orders, same := 0, 0, 0
+	for _, path := range paths {
+		m, _, err := spec.ReadFile(path)
+		require.NoError(t, err)
+		set, _ := door.Resolve(m)
+		taken, _ := takeoff.Of([]takeoff.Job{{Model: m, Set: set}}, takeoff.Prices{})
+		job, findings := Plan(set, m, taken)
+		bought, cut := map[string]int{}, map[string]int{}
+		key := func(material string, thick, w, h length.Length) string {
+			return fmt.Sprint(material, thick, min(w, h), max(w, h))
+		}
+		for _, plan := range taken.Sheets {
+			for i, n := range plan.Layout.Used {
+				if s := plan.Job.Sheets[i]; n > 0 {
+					bought[key(plan.Material.Name, plan.Thickness, s.Width, s.Height)] += n
+				}
+			}
+		}
+		for _, w := range job.Works {
+			if strings.HasPrefix(w.Part.Labels[0], "NEST") {
+				nests++
+				cut[key(w.Part.Material, w.Part.Thickness, w.Setup.Width, w.Setup.Height)] += w.Part.Quantity
+			}
+			if w.Part.Order {
+				orders++
+				require.Contains(t, w.Name, "order-drawing")
+				require.Contains(t, string(job.List()), w.Part.Notes[len(w.Part.Notes)-1])
+				require.Contains(t, strings.Join(job.totals(), " "), "ordered to size")
+			}
+		}
+		if !slices.ContainsFunc(findings, func(f spec.Finding) bool { return f.Rule == RuleNest }) {
+			require.Equal(t, bought, cut, path)
+			same++
+		}
+	}
+	require.Positive(t, nests)
+	require.Positive(t, same)
+	require.Positive(t, orders)
+}
+
+// A sheet stated under shop: is bought and nested; stated sizes beyond it are
+// not, and that is told. Nests wider spaced than the lists saw say what they take.
+func TestShopSheetIsBought(t *testing.T) {
+	for _, c := range []struct {
+		tail  string
+		sheet string // as the lists name it
+		rule  string
+	}{
+		{"shop: {sheet: {width: 1500, height: 2200}}", "1500 x 2200", ""},
+		{"shop: {sheet: {width: 1250, height: 2500}}\nstock: {sheet: {sizes: [{width: 1000, height: 2400}, {width: 1500, height: 2500}]}}", "1000 x 2400", takeoff.RuleShopSheet},
+		{"shop: {sheet: {width: 1250, height: 2500}}\nstock: {sheet: {sizes: [{width: 1500, height: 2500}]}}", "1250 x 2500", takeoff.RuleShopSheet},
+		{"shop: {spacing: 50}\nstock: {sheet: {sizes: [{width: 1290, height: 1770}]}}", "1290 x 1770", RuleNest},
+	} {
+		m, set := resolved(t, model+c.tail+"\n")
+		taken, findings := takeoff.Of([]takeoff.Job{{Model: m, Set: set}}, takeoff.Prices{})
+		job, more := Plan(set, m, taken)
+		findings = append(findings, more...)
+		if c.rule == "" {
+			require.Empty(t, findings, c.tail)
+		} else {
+			require.Len(t, findings, 1, c.tail)
+			require.Equal(t, c.rule, findings[0].Rule)
+			require.Equal(t, spec.Warning, findings[0].Severity)
+			require.Positive(t, findings[0].Line)
+		}
+		i := slices.IndexFunc(job.Works, func(w Work) bool { return strings.HasPrefix(w.Part.Labels[0], "NEST") })
+		require.GreaterOrEqual(t, i, 0, c.tail)
+		require.Contains(t, job.Works[i].Part.Notes[0], c.sheet)
+		require.Contains(t, taken.Offers[len(taken.Offers)-1].Name, c.sheet)
+		t.Log(findings)
+	}
 }
