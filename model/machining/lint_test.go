@@ -105,6 +105,24 @@ func rulesOf(faults []Fault) []string {
 	return rules
 }
 
+// tenon is the lower left of a rail's end: a tenon with its shoulder relieved, the
+// shoulder's pocket run past the sides of the tenon, and a rabbet that rounds out
+// through the shoulder. The shoulder's pocket passes 1.5 mm from the rabbet where
+// the relief has taken the wood already.
+func tenon() Setup {
+	return Setup{Width: 70 * mm, Height: 100 * mm, Thickness: 44 * mm, Contours: []Contour{
+		{Cut, 44 * mm, plane.Path{
+			plane.Line(at(13, 0), at(70, 0)), plane.Line(at(70, 0), at(70, 100)), plane.Line(at(70, 100), at(0, 100)), plane.Line(at(0, 100), at(0, 42.5)),
+			plane.Line(at(0, 42.5), at(8.757359, 42.5)), plane.Arc(at(8.757359, 42.5), at(13, 38.257359), at(10.87868, 40.37868), plane.Right), plane.Line(at(13, 38.257359), at(13, 0)),
+		}},
+		{Pocket, 15 * mm, polygon(9, -4, 74, -4, 74, 42.54, 70, 42.5, 13, 42.5, 9, 42.46)},
+		{Pocket, 24 * mm, plane.Path{
+			plane.Line(at(-4, 38.5), at(7.214, 38.5)), plane.Line(at(7.214, 38.5), at(8.832397, 42.5)), plane.Arc(at(8.832397, 42.5), at(10, 48.5), at(-6, 48.5), plane.Left),
+			plane.Line(at(10, 48.5), at(10, 104)), plane.Line(at(10, 104), at(-4, 104)), plane.Line(at(-4, 104), at(-4, 38.5)),
+		}},
+	}}
+}
+
 func TestLintCatches(t *testing.T) {
 	for _, c := range broken {
 		faults := c.setup.Lint(shop(), c.rule == RuleSheet)
@@ -128,6 +146,7 @@ func TestLintPasses(t *testing.T) {
 		"full table":      {Width: 2500 * mm, Height: 1300 * mm, Thickness: 10 * mm, Contours: []Contour{{Cut, 10 * mm, rect(0, 0, 2500, 1300)}}},
 		"open mark":       plate(Contour{Mark, 0, plane.Path{plane.Line(at(5, 5), at(5, 9))}}),
 		"pocket past end": plate(pastEnd()...),
+		"tenon":           tenon(),
 	} {
 		require.Empty(t, s.Lint(shop(), false), name)
 	}

@@ -26,6 +26,13 @@ type neck struct {
 	distance float64 // mm
 	middle   plane.Point
 	a, b     int // contours
+	ends     [2]foot
+}
+
+// A foot is where a neck ends on a contour.
+type foot struct {
+	at      plane.Point
+	contour int
 }
 
 // walls finds openings too narrow to cut and walls too thin to stand, by the
@@ -83,7 +90,22 @@ func (l *linter) kind(n neck, outline plane.Region) string {
 			return ""
 		}
 	}
+	if l.airborne(n, outline) {
+		return ""
+	}
 	return RuleBridge
+}
+
+// airborne tells that a neck ends where a pocket's contour runs outside the part,
+// past the edge it opens to or across a relief of the outline: there the outline
+// ends the wood, and is measured itself.
+func (l *linter) airborne(n neck, outline plane.Region) bool {
+	for _, f := range n.ends {
+		if l.Contours[f.contour].Operation == Pocket && outline.Where(f.at) == plane.Outside {
+			return true
+		}
+	}
+	return false
 }
 
 // necks lists the places where contours come closer than limit, the closest
@@ -176,12 +198,13 @@ func closest(a, b *bit, limit float64) (neck, bool) {
 		return n, true
 	}
 	for _, try := range [...]struct {
-		p plane.Point
-		o *bit
-	}{{a.from, b}, {a.to, b}, {b.from, a}, {b.to, a}} {
-		foot := footOf(try.p, try.o)
-		if d := between(try.p, foot).size(); d < n.distance {
-			n.distance, n.middle = d, plane.At((try.p.X+foot.X).Half(), (try.p.Y+foot.Y).Half())
+		p     plane.Point
+		of, o *bit
+	}{{a.from, a, b}, {a.to, a, b}, {b.from, b, a}, {b.to, b, a}} {
+		near := footOf(try.p, try.o)
+		if d := between(try.p, near).size(); d < n.distance {
+			n.distance, n.middle = d, plane.At((try.p.X+near.X).Half(), (try.p.Y+near.Y).Half())
+			n.ends = [2]foot{{try.p, try.of.contour}, {near, try.o.contour}}
 		}
 	}
 	return n, n.distance < limit
