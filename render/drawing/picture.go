@@ -51,31 +51,39 @@ func picturesOf(s door.Set) []picture {
 // Pictures draws single views of a set for a text beside them, each on the first
 // of the papers that it fits on, X across and Y up, without border or title
 // block: the set, the leaf, the story stick, the diagonals, the seat, the corner,
-// the joints by their kind, the head, the floor and the pull. A view that fits on
-// none of them, or whose lettering would touch, is left out; so is a part's label
-// without room.
+// the joints by their kind, the head, the floor and the pull. A paper on which every
+// label of the leaf finds room goes before one on which some are left out. A view
+// that fits on none of them, or whose lettering would touch, is left out.
 func Pictures(s door.Set, papers ...plane.Point) []sheet.Sheet {
 	var drawn []sheet.Sheet
 	for _, pic := range picturesOf(s) {
+		var best *sheet.Sheet
 		for _, paper := range papers {
-			if page, ok := pic.on(s, paper); ok {
-				drawn = append(drawn, page)
+			page, fits, whole := pic.on(s, paper)
+			if fits && (whole || best == nil) {
+				best = &page
+			}
+			if fits && whole {
 				break
 			}
+		}
+		if best != nil {
+			drawn = append(drawn, *best)
 		}
 	}
 	return drawn
 }
 
-// on draws a picture on a paper of that size, and tells whether it fits.
-func (pic picture) on(s door.Set, paper plane.Point) (sheet.Sheet, bool) {
+// on draws a picture on a paper of that size, and tells whether it fits, and
+// whether no label was left out.
+func (pic picture) on(s door.Set, paper plane.Point) (drawn sheet.Sheet, fits, whole bool) {
 	p := &page{set: s, style: length.Style{Unit: s.Units}, paper: catalog.Paper{Name: "a picture's"}, wide: paper.X, high: paper.Y, scalesTaken: scalesOf(s.Units)}
 	p.border = plane.Box{Max: paper}
 	p.frame, p.work = p.border, p.border.Grow(-mm)
 	pic.draw(p, p.work)
-	page := p.finish(plan{name: pic.name, description: pic.title + "."})
-	page.Title = pic.title
-	return page, p.err == nil && len(dimension.Collisions(page.Marks, p.border)) == 0
+	drawn = p.finish(plan{name: pic.name, description: pic.title + "."})
+	drawn.Title = pic.title
+	return drawn, p.err == nil && len(dimension.Collisions(drawn.Marks, p.border)) == 0, len(p.unplaced) == 0
 }
 
 // setPicture draws the closed leaves in the opening.

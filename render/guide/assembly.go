@@ -16,7 +16,7 @@ func (w *writer) assembly() {
 	w.step(Step{Title: "Put each leaf together dry", Lines: []string{
 		"On a flat bench, without glue: every shoulder must close by hand pressure.",
 		fmt.Sprintf("Best faces to the room. Both stiles of a leaf with their crowns the same way: neighbouring leaves pass at %s, and a leaf that winds takes that away.", w.fig("track.face_gap")),
-		"Where a rail is bowed in its length, its hollow side goes down, away from the load.",
+		"Where a rail is bowed in its length, its crown goes up, in every leaf alike.",
 	}})
 	w.step(Step{Title: "Join the frames", Lines: w.order(), Cautions: []string{solventCaution}})
 	w.square()
