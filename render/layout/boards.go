@@ -61,12 +61,16 @@ func (b *builder) boardPage(longest length.Length) *page {
 // boardWords say how the boards are used.
 func (b *builder) boardWords(plan takeoff.BoardPlan) []string {
 	f, j := b.style.Format, plan.Job
+	then := b.milling(plan)
 	size := fmt.Sprintf("Bought %s thick and %s wide.", f(plan.Section.Thickness), f(plan.Section.Width))
+	if len(then) == 0 {
+		size = fmt.Sprintf("Bought %s thick and %s wide, as dressed: neither planed nor ripped.", f(plan.Section.Thickness), f(plan.Section.Width))
+	}
 	if plan.Section.Nominal {
 		size = fmt.Sprintf("A %s is dressed to %s by %s.", plan.Section.Name, f(plan.Section.Thickness), f(plan.Section.Width))
 	}
 	out := []string{
-		size + fmt.Sprintf(" Square the left end (up to %s goes), mark from there, and cut on the far side of each mark; the saw takes %s each time. Then plane, rip to width and trim to length: the cut list has the sizes.", f(j.TrimStart), f(j.Kerf)),
+		size + fmt.Sprintf(" Square the left end (up to %s goes), mark from there, and cut on the far side of each mark; the saw takes %s each time. Then %s: the cut list has the sizes.", f(j.TrimStart), f(j.Kerf), and(append(then, "trim to length"))),
 		"Takes " + plan.Takes(b.t) + ". " + strings.ToUpper(plan.Bound(b.t)[:1]) + plan.Bound(b.t)[1:] + ".",
 	}
 	if plan.Stiles {
@@ -78,6 +82,33 @@ func (b *builder) boardWords(plan takeoff.BoardPlan) []string {
 		}
 	}
 	return append(out, "Lengths to scale, widths not.")
+}
+
+// milling is what boards need between the saw and their net section.
+func (b *builder) milling(plan takeoff.BoardPlan) []string {
+	var plane, rip bool
+	for _, i := range plan.Parts {
+		net := b.t.Parts[i].Net
+		plane = plane || net.Thickness != plan.Section.Thickness
+		rip = rip || net.Width != plan.Section.Width
+	}
+	var work []string
+	if plane {
+		work = append(work, "plane")
+	}
+	if rip {
+		work = append(work, "rip to width")
+	}
+	return work
+}
+
+// and joins clauses: "plane, rip to width and trim to length".
+func and(clauses []string) string {
+	last := len(clauses) - 1
+	if last < 1 {
+		return strings.Join(clauses, "")
+	}
+	return strings.Join(clauses[:last], ", ") + " and " + clauses[last]
 }
 
 // bar draws one pattern; it tells whether there was room.

@@ -3,12 +3,12 @@ package layout
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"stilewright/model/catalog"
 	"stilewright/model/length"
 	"stilewright/model/plane"
 	"stilewright/model/takeoff"
-	"stilewright/render/lettering"
 	"stilewright/render/sheet"
 )
 
@@ -149,24 +149,38 @@ func labelMarks(p piece, box plane.Box) ([]sheet.Mark, error) {
 	marks := []sheet.Mark{sheet.Fill{Layer: sheet.Outline, Tone: sheet.Ink, Region: code.Translate(foot.X, foot.Y)}}
 	left := foot.X + side + mm/2
 	wide := room.Max.X - left
-	y := room.Max.Y
-	set := func(s string, height, pitch length.Length, most int) {
-		lines := wrapped(s, wide, height)
-		for i, line := range lines[:min(most, len(lines))] {
-			if y-pitch < room.Min.Y {
-				return
-			}
-			if i == most-1 && len(lines) > most {
-				line = shortened(line+" ...", wide, height)
-			}
-			y -= pitch
-			marks = append(marks, sheet.Text{Layer: sheet.Notes, At: plane.At(left, y), Height: height, String: line, Advance: lettering.Advance(line, height)})
-		}
+	y := room.Max.Y - markPitch
+	marks = append(marks, textAt(plane.At(left, y), titleHeight, sheet.Start, shortened(p.mark, wide, titleHeight)))
+	lines := p.lines(wide, int((y-room.Min.Y)/leastPitch))
+	for _, line := range lines {
+		y -= min(markPitch, (room.Height() - markPitch).Split(len(lines))[0])
+		marks = append(marks, textAt(plane.At(left, y), labelHeight, sheet.Start, line))
 	}
-	const small, pitch = 2 * mm, 4 * mm
-	set(p.mark, titleHeight, pitch, 1)
-	set(p.size, small, pitch, 2)
-	set(p.name+", "+p.from, small, pitch, 1)
-	set(p.job, small, pitch, 1)
 	return marks, nil
+}
+
+// Of a label's text: the height of all but its mark, and from line to line, set
+// closer where a label is low and full. Common practice, no source.
+const (
+	labelHeight = 2 * mm
+	markPitch   = 4 * mm
+	leastPitch  = 14 * mm / 5
+)
+
+// lines are size, name and job of a label, at most two lines each and the job
+// three, where the label has room for so many.
+func (p piece) lines(wide length.Length, room int) []string {
+	var lines []string
+	for _, one := range []struct {
+		text string
+		most int
+	}{{p.size, 2}, {p.name + ", " + p.from, 2}, {p.job, 3}} {
+		set := wrapped(one.text, wide, labelHeight)
+		if most := min(one.most, room-len(lines)); len(set) > most {
+			rest := strings.Join(set[max(0, most-1):], " ")
+			set = append(set[:max(0, most-1)], shortened(rest, wide, labelHeight))[:max(0, most)]
+		}
+		lines = append(lines, set...)
+	}
+	return lines
 }

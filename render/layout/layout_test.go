@@ -297,3 +297,48 @@ func TestWrapped(t *testing.T) {
 		require.Equal(t, squeeze(text.String()), squeeze(strings.Join(lines, "")), "seed %d", *seed)
 	}
 }
+
+// TestLabelsNameTheJob: a job's name of up to 40 letters stands whole on every
+// label of both stocks, beside size, name and material.
+func TestLabelsNameTheJob(t *testing.T) {
+	long := []rune(strings.Repeat("Vitrine, Flur im Obergeschoss links ", 2))[:40]
+	for stock, box := range map[string]plane.Box{
+		"A4-24":     {Max: plane.At(70*mm, 37*mm)},
+		"letter-30": {Max: plane.At(length.Inch*2+5*length.Inch/8, length.Inch)},
+	} {
+		p := piece{"A.R2, leaf 1", "cross rail", "752 x 70 x 34 mm", "american beech", strings.TrimSpace(string(long))}
+		marks, err := labelMarks(p, box)
+		require.NoError(t, err)
+		var said []string
+		for _, s := range textsOf(marks) {
+			said = append(said, s.String)
+		}
+		require.Equal(t, lettering.Legible(strings.Join([]string{p.mark, p.size, p.name + ", " + p.from, p.job}, " ")), strings.Join(said, " "), stock)
+		require.Empty(t, dimension.Collisions(marks, box), stock)
+	}
+}
+
+// TestMilling: boards bought as dressed are neither planed nor ripped; a named
+// board is ripped, and planed where it is planed for.
+func TestMilling(t *testing.T) {
+	for _, c := range []struct{ stock, says string }{
+		{"{species: beech}", "as dressed: neither planed nor ripped"},
+		{"{species: beech}", "Then trim to length:"},
+		{"{species: beech, plane: 2}", "Then plane and trim to length:"},
+		{"{species: beech, rip: 3}", "Then rip to width and trim to length:"},
+		{"{species: beech, plane: 2, rip: 3}", "Then plane, rip to width and trim to length:"},
+	} {
+		text := wall[:strings.Index(wall, "stock:")] + "stock: " + c.stock + "\n"
+		one, findings := takeoff.Of([]takeoff.Job{job(t, text)}, takeoff.Prices{})
+		require.Empty(t, findings, text)
+		pages, err := Pages(one)
+		require.NoError(t, err)
+		words := ""
+		for _, p := range pages {
+			for _, s := range textsOf(p.Marks) {
+				words += s.String + " "
+			}
+		}
+		require.Contains(t, words, c.says, c.stock)
+	}
+}
