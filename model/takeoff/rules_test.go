@@ -192,3 +192,35 @@ func TestKerfIsPaid(t *testing.T) {
 	// boards of stiles and one of rails, with any kerf a stile to each board.
 	require.Less(t, stockOf("0"), stockOf("1/64"))
 }
+
+// TestShopSheet: the sheet stated under shop: is the one offered; a side left
+// out is the common sheet's; a panel larger than it stops there.
+func TestShopSheet(t *testing.T) {
+	const in = length.Inch
+	text := strings.Replace(closet("{board: 2x6}"), "leaf: {", "leaf: {thickness: 1 3/8, ", 1)
+	for _, c := range []struct {
+		shop          string
+		width, height length.Length
+	}{
+		{"{sheet: {width: 60}}", 60 * in, 96 * in},
+		{"{sheet: {height: 120}}", 48 * in, 120 * in},
+		{"{sheet: {width: 60, height: 120}}", 60 * in, 120 * in},
+	} {
+		j := jobOf(t, "closet.yaml", text+"\nshop: "+c.shop+"\n")
+		width, height, stated := ShopSheet(j.Model)
+		require.True(t, stated)
+		out := take(t, Prices{}, j)
+		require.Len(t, out.Sheets[0].Job.Sheets, 1, c.shop)
+		offered := out.Sheets[0].Job.Sheets[0]
+		require.Equal(t, []length.Length{c.width, c.height, c.width, c.height}, []length.Length{width, height, offered.Width, offered.Height}, c.shop)
+	}
+	for _, plain := range []string{text, text + "\nshop: {spacing: 1/2}\n"} {
+		_, _, stated := ShopSheet(jobOf(t, "closet.yaml", plain).Model)
+		require.False(t, stated)
+	}
+	_, findings := Of([]Job{jobOf(t, "closet.yaml", text+"\nshop: {sheet: {width: 20, height: 40}}\n")}, Prices{})
+	require.Len(t, findings, 2) // P1; P2 and P3
+	require.Equal(t, RuleTooLarge+" shop.sheet", findings[0].Rule+" "+findings[0].Path)
+	require.Equal(t, spec.Stops, findings[0].Severity)
+	require.Contains(t, findings[0].Sentence, `the largest sheet, 20" by 40"`)
+}
