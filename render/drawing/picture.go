@@ -51,19 +51,20 @@ func picturesOf(s door.Set) []picture {
 // Pictures draws single views of a set for a text beside them, each on the first
 // of the papers that it fits on, X across and Y up, without border or title
 // block: the set, the leaf, the story stick, the diagonals, the seat, the corner,
-// the joints by their kind, the head, the floor and the pull. A paper on which every
-// label of the leaf finds room goes before one on which some are left out. A view
+// the joints by their kind, the head, the floor and the pull. A paper on which more
+// labels of the leaf find room goes before one on which fewer do. A view
 // that fits on none of them, or whose lettering would touch, is left out.
 func Pictures(s door.Set, papers ...plane.Point) []sheet.Sheet {
 	var drawn []sheet.Sheet
 	for _, pic := range picturesOf(s) {
 		var best *sheet.Sheet
+		least := 0 // labels left out of the best
 		for _, paper := range papers {
-			page, fits, whole := pic.on(s, paper)
-			if fits && (whole || best == nil) {
-				best = &page
+			page, fits, missing := pic.on(s, paper)
+			if fits && (best == nil || missing < least) {
+				best, least = &page, missing
 			}
-			if fits && whole {
+			if fits && missing == 0 {
 				break
 			}
 		}
@@ -75,15 +76,15 @@ func Pictures(s door.Set, papers ...plane.Point) []sheet.Sheet {
 }
 
 // on draws a picture on a paper of that size, and tells whether it fits, and
-// whether no label was left out.
-func (pic picture) on(s door.Set, paper plane.Point) (drawn sheet.Sheet, fits, whole bool) {
+// how many labels were left out.
+func (pic picture) on(s door.Set, paper plane.Point) (drawn sheet.Sheet, fits bool, missing int) {
 	p := &page{set: s, style: length.Style{Unit: s.Units}, paper: catalog.Paper{Name: "a picture's"}, wide: paper.X, high: paper.Y, scalesTaken: scalesOf(s.Units)}
 	p.border = plane.Box{Max: paper}
 	p.frame, p.work = p.border, p.border.Grow(-mm)
 	pic.draw(p, p.work)
 	drawn = p.finish(plan{name: pic.name, description: pic.title + "."})
 	drawn.Title = pic.title
-	return drawn, p.err == nil && len(dimension.Collisions(drawn.Marks, p.border)) == 0, len(p.unplaced) == 0
+	return drawn, p.err == nil && len(dimension.Collisions(drawn.Marks, p.border)) == 0, len(p.unplaced)
 }
 
 // setPicture draws the closed leaves in the opening.

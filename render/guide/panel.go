@@ -12,14 +12,11 @@ import (
 // panels cuts the panels and lays their film.
 func (w *writer) panels() {
 	w.chapter("Panels")
-	sheets := []door.Panel{w.leaf.Panel}
-	if w.leaf.SolidPanel != nil {
-		sheets = append(sheets, *w.leaf.SolidPanel)
+	if w.used(w.leaf.Panel) {
+		w.cutPanels(w.leaf.Panel, "panel")
 	}
-	for _, p := range sheets {
-		if w.used(p) {
-			w.cutPanels(p)
-		}
+	if p := w.leaf.SolidPanel; p != nil && w.used(*p) {
+		w.cutPanels(*p, "solid")
 	}
 	w.film()
 	if w.leaf.Rabbet.Kind == door.Groove {
@@ -62,8 +59,8 @@ func (w *writer) panelRows(p door.Panel) [][]string {
 	return rows
 }
 
-// cutPanels cuts one sheet.
-func (w *writer) cutPanels(p door.Panel) {
+// cutPanels cuts one sheet; its figures begin with that word.
+func (w *writer) cutPanels(p door.Panel, word string) {
 	m := p.Material
 	corner := map[string]string{
 		door.Clipped: "clip every corner by " + w.f(w.leaf.Corner.Leg) + ": mark it, saw or grind it, break the edge",
@@ -78,8 +75,7 @@ func (w *writer) cutPanels(p door.Panel) {
 	case w.leaf.Corner.Radius > 0 && w.has("corner.radius"):
 		w.fig("corner.radius")
 	}
-	lines := []string{fmt.Sprintf("%s, %s thick. Before cutting, measure two seats: each panel is smaller than its seat by %s at every edge, and lies %s on the shoulder.", capital(m.Name), w.f(p.Thickness), w.f(p.EdgeGap), w.f(p.Bite))}
-	w.fig("panel.edge_gap")
+	lines := []string{fmt.Sprintf("%s, %s thick. Before cutting, measure two seats: each panel is smaller than its seat by %s at every edge, and lies %s on the shoulder.", capital(m.Name), w.fig(word+".thickness"), w.fig(word+".edge_gap"), w.fig(word+".bite"))}
 	caution, setup := []string{sawCaution, dustCaution}, []Setup{{"saw, sheets", "one stop for each size", fmt.Sprintf("%s panels", m.Name)}}
 	switch {
 	case tempered(m):
