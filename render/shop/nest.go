@@ -98,12 +98,13 @@ func (p *planner) nest(panels []Work) {
 // addNests adds the sheets, if the table holds them all: the panels' own files
 // do without.
 func (p *planner) addNests(works []Work) {
+	o := p.job.Options
+	write, table := o.Profile.Tool.Write, o.Profile.Machine
 	for _, w := range works {
-		for _, f := range w.Setup.Lint(p.job.Options.Profile, true) {
-			if f.Rule == machining.RuleMachine || f.Rule == machining.RuleSheet {
-				p.find(pathOf[f.Rule], RuleNest, spec.Warning, "the %s panels are not nested: of the sheets to cut them from, %s", w.Part.Material, strings.TrimPrefix(f.Sentence, "it is "))
-				return
-			}
+		if slices.ContainsFunc(w.Setup.Lint(o.Profile, true), func(f machining.Fault) bool { return f.Rule == machining.RuleMachine }) {
+			p.find("shop.machine", RuleNest, spec.Warning, "the %s panels are not nested: they are cut from sheets of %s × %s, and the machine's table holds %s × %s; state smaller sheets under shop.sheet, and they are bought",
+				w.Part.Material, write(w.Setup.Width), write(w.Setup.Height), write(table.Width), write(table.Height))
+			return
 		}
 	}
 	for _, w := range works {

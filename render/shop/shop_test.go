@@ -595,3 +595,18 @@ func TestShopSheetIsBought(t *testing.T) {
 		t.Log(findings)
 	}
 }
+
+// A sheet that the table does not hold is not nested, whatever the model says of
+// the shop: the panels' own files do without.
+func TestNestOnTheTable(t *testing.T) {
+	for _, tail := range []string{"shop: {machine: {width: 1500, height: 2200}}\n", ""} {
+		m, set := resolved(t, model+tail+"stock: {sheet: {sizes: [{width: 2000, height: 3050}]}}\n")
+		job, findings := planOf(set, m)
+		require.Len(t, findings, 1)
+		require.Equal(t, RuleNest+" shop.machine", findings[0].Rule+" "+findings[0].Path)
+		require.Equal(t, spec.Warning, findings[0].Severity)
+		require.Contains(t, findings[0].Sentence, "2000 mm × 3050 mm")
+		require.False(t, slices.ContainsFunc(job.Works, func(w Work) bool { return strings.HasPrefix(w.Part.Labels[0], "NEST") }))
+		job.of(t, "P1", "front")
+	}
+}
