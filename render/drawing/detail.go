@@ -26,7 +26,13 @@ const detailsEach = 4
 // detailsOf lists the details of a set.
 func detailsOf(s door.Set) []detail {
 	leaf := s.Leaf
-	all := []detail{(*page).seatDetail}
+	all := []detail{seatDetail(leaf, cutHeight(leaf), false)}
+	for _, lite := range leaf.Lites {
+		if lite.Solid {
+			all = append(all, seatDetail(leaf, cutIn(leaf, lite), true))
+			break
+		}
+	}
 	if leaf.Rabbet.Kind != door.Groove {
 		all = append(all, (*page).cornerDetail)
 	}
@@ -66,31 +72,50 @@ func detailSheet(some []detail) func(*page) {
 	}
 }
 
-// seatDetail draws the panel's seat in the left stile, with what holds the panel.
-func (p *page) seatDetail(zone plane.Box) {
+// seatDetail draws the panel's seat in the left stile, with what holds the panel,
+// cut at a height; other tells that it is a solid panel's.
+func seatDetail(leaf door.Leaf, at length.Length, other bool) detail {
+	lite := door.Lite{Solid: other}
+	return func(p *page, zone plane.Box) { p.seat(zone, lite, at) }
+}
+
+// firstSeat draws the seat of the panels that are no solid ones.
+func firstSeat(p *page, zone plane.Box) {
+	seatDetail(p.set.Leaf, cutHeight(p.set.Leaf), false)(p, zone)
+}
+
+// seat draws the seat of a lite's panel, cut at a height.
+func (p *page) seat(zone plane.Box, lite door.Lite, at length.Length) {
 	leaf := p.set.Leaf
-	rab, panel := leaf.Rabbet, leaf.Panel
+	rab, panel, strip := leaf.Rabbet, leaf.PanelOf(lite), leaf.StripOf(lite)
+	title := capitals(seatWords(leaf)) + ", SECTION"
+	if leaf.SolidPanel != nil {
+		title = capitals(panel.Material.Name) + ", " + title
+	}
+	thick := []dimension.Row{{At: []length.Length{0, panel.From, panel.To(), leaf.Thickness}, Style: dimension.Chain}, {At: []length.Length{rab.From, rab.To}, Style: dimension.Chain}}
+	if rab.Kind == door.Groove {
+		thick = []dimension.Row{{At: []length.Length{panel.From, panel.To()}, Style: dimension.Chain}, {At: []length.Length{0, panel.SeatFrom, panel.SeatTo, leaf.Thickness}, Style: dimension.Chain, Label: "GROOVE"}}
+	}
 	wall, sight, edge := leaf.Stile-rab.Width, leaf.Stile, leaf.Stile-rab.Width+panel.EdgeGap
 	box := plane.BoxOf(plane.At(max(0, wall-p.grip()-8*mm), 0), plane.At(sight+25*mm, leaf.Thickness))
-	l := layout{box: box, title: capitals(seatWords(leaf)) + ", SECTION", largest: 2, above: []dimension.Row{
+	l := layout{box: box, title: title, largest: 2, above: []dimension.Row{
 		{At: []length.Length{wall, edge, sight}, Style: dimension.Chain, Label: "GAP, BITE"},
 	}, below: []dimension.Row{{At: []length.Length{wall, sight}, Style: dimension.Chain, Label: capitals(seatWord(rab))}},
-		right: []dimension.Row{{At: []length.Length{0, panel.From, panel.To(), leaf.Thickness}, Style: dimension.Chain}, {At: []length.Length{rab.From, rab.To}, Style: dimension.Chain}},
+		right: thick,
 		left:  []dimension.Row{{At: []length.Length{0, leaf.Thickness}, Style: dimension.Overall}},
 	}
 	switch w := leaf.Washer; {
 	case leaf.HeldBy == "edge-washer":
 		l.above = append(l.above, dimension.Row{At: []length.Length{wall, wall + w.Thickness}, Style: dimension.Chain, Label: "WASHER"})
-		l.left = append([]dimension.Row{{At: []length.Length{0, w.Depth}, Style: dimension.Chain}}, l.left...)
+		l.left = append([]dimension.Row{{At: []length.Length{0, leaf.WasherDepth(lite)}, Style: dimension.Chain}}, l.left...)
 	case leaf.Strip.Width > 0:
-		l.above = append(l.above, dimension.Row{At: []length.Length{wall, wall + leaf.Strip.Width}, Style: dimension.Chain, Label: capitals(leaf.HeldBy)})
-		l.left = append([]dimension.Row{{At: []length.Length{leaf.Strip.From, leaf.Strip.From + leaf.Strip.Depth}, Style: dimension.Chain}}, l.left...)
+		l.above = append(l.above, dimension.Row{At: []length.Length{wall, wall + strip.Width}, Style: dimension.Chain, Label: capitals(leaf.HeldBy)})
+		l.left = append([]dimension.Row{{At: []length.Length{strip.From, strip.From + strip.Depth}, Style: dimension.Chain}}, l.left...)
 	}
 	frame := p.place(zone, l)
 	if p.err != nil {
 		return
 	}
-	at := cutHeight(leaf)
 	lines, _ := view.Section(near(leafBodies(leaf, false), solid.Z, box), solid.Z, at, view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.breakLine(frame, plane.At(box.Min.X, 0), plane.At(box.Min.X, leaf.Thickness))
@@ -173,7 +198,9 @@ func (p *page) cornerDetail(zone plane.Box) {
 	if way < 0 {
 		panel = leaf.Lites[leaf.Columns-1].Panel.MirrorX(0)
 	}
-	p.fill(frame, plane.Intersect(panel, plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
+	if leaf.PanelOf(lite).Material.Clear {
+		p.fill(frame, plane.Intersect(panel, plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
+	}
 	on := length.Round(rab.Corner.MM() * (1 - math.Sqrt2/2))
 	tip := plane.At(wall+on, sill-rab.Width+on)
 	at := frame.Paper(tip)

@@ -120,11 +120,14 @@ func (p *page) behind(frame dimension.Frame) {
 	}
 }
 
-// tintPanels tints what one sees of the panels from the room.
+// tintPanels tints what one sees of the panels from the room, where one can see
+// through them.
 func (p *page) tintPanels(frame dimension.Frame) {
 	for _, h := range p.set.Hung {
 		for _, lite := range p.set.Leaf.Lites {
-			p.fill(frame, p.seen(h, lite), sheet.Panel, sheet.Tint)
+			if p.set.Leaf.PanelOf(lite).Material.Clear {
+				p.fill(frame, p.seen(h, lite), sheet.Panel, sheet.Tint)
+			}
 		}
 	}
 }
@@ -195,7 +198,7 @@ func (p *page) setNotes() []string {
 	lines := []string{
 		fmt.Sprintf("%d leaves alike, each", len(s.Hung)),
 		fmt.Sprintf("%s × %s × %s", f(s.Leaf.Width), f(s.Leaf.Height), f(s.Leaf.Thickness)),
-		fmt.Sprintf("weight of one leaf %.1f kg (%.0f lb)", s.Leaf.Mass, s.Leaf.Mass/0.45359237),
+		fmt.Sprintf("weight of one leaf %.1f kg (%.0f lb)", s.Leaf.Mass, s.Leaf.Mass/pound),
 		"",
 		"least usable opening",
 		fmt.Sprintf("%s × %s", f(s.Opening.Width), f(s.Opening.Height)),

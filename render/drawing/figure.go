@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"fmt"
 	"strings"
 
 	"stilewright/model/length"
@@ -23,4 +24,24 @@ func (p *page) format(l length.Length) string {
 		return figure + " [" + strings.TrimPrefix(other.Format(l), "≈ ") + "]"
 	}
 	return figure
+}
+
+// pound is a pound in kilograms, exact by definition.
+const pound = 0.45359237
+
+// weightUnit is the unit of weights: pounds beside inches, kilograms beside
+// millimetres.
+func (p *page) weightUnit() string {
+	if p.set.Units == length.Inches {
+		return "LB"
+	}
+	return "KG"
+}
+
+// weight is a mass in kg as written, in the sheet's unit.
+func (p *page) weight(kg float64) string {
+	if p.set.Units == length.Inches {
+		return fmt.Sprintf("%.1f", kg/pound)
+	}
+	return fmt.Sprintf("%.2f", kg)
 }

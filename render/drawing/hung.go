@@ -29,7 +29,7 @@ func (p *page) headDetail(zone plane.Box) {
 	if p.err != nil || p.trial {
 		return
 	}
-	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+s.Leaf.Width.Half(), view.Options{Scale: frame.Scale})
+	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.hangerSection(frame, h, box)
 	p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(box.Min.X, s.Opening.Head), plane.At(box.Max.X, s.Opening.Head))
@@ -56,7 +56,7 @@ func (p *page) floorDetail(zone plane.Box) {
 	if p.err != nil || p.trial {
 		return
 	}
-	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+s.Leaf.Width.Half(), view.Options{Scale: frame.Scale})
+	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(box.Min.X, floor), plane.At(box.Max.X, floor))
 	p.breakLine(frame, plane.At(front, box.Max.Y), plane.At(front+s.Leaf.Thickness, box.Max.Y))
@@ -69,16 +69,25 @@ func (p *page) pullDetail(zone plane.Box) {
 	const past = 20 * mm
 	left, right := pull.Centre.X-pull.Width.Half(), pull.Centre.X+pull.Width.Half()
 	box := plane.BoxOf(plane.At(max(0, left-past), 0), plane.At(min(leaf.Width, right+past), leaf.Thickness))
-	from, to := length.Length(0), pull.Depth
-	if pull.Back {
-		from, to = leaf.Thickness-pull.Depth, leaf.Thickness
+	faces := []length.Length{0, leaf.Thickness}
+	for _, other := range leaf.Pulls {
+		switch {
+		case other.Centre != pull.Centre:
+		case other.Back:
+			faces = append(faces, leaf.Thickness-other.Depth)
+		default:
+			faces = append(faces, other.Depth)
+		}
 	}
 	outer := length.Length(0)
 	if pull.Centre.X > leaf.Width.Half() {
 		outer = leaf.Width
 	}
+	if near := min(left, leaf.Width-right); near < 3*past {
+		box.Min.X, box.Max.X = max(0, left-max(past, near)), min(leaf.Width, right+max(past, near))
+	}
 	l := layout{box: box, title: "FLUSH PULL, SECTION", largest: 1, below: []dimension.Row{{At: []length.Length{left, right}, Style: dimension.Chain}},
-		right: []dimension.Row{{At: distinct([]length.Length{0, from, to, leaf.Thickness}), Style: dimension.Chain}}}
+		right: []dimension.Row{{At: distinct(faces), Style: dimension.Chain}}}
 	if outer >= box.Min.X && outer <= box.Max.X {
 		l.above = []dimension.Row{{At: []length.Length{outer, pull.Centre.X}, Style: dimension.Chain}}
 	}

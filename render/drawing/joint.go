@@ -121,6 +121,9 @@ func (p *page) through(m door.Meeting) length.Length {
 func corners(cut []plane.Region, box plane.Box) (xs, ys []length.Length) {
 	for _, region := range cut {
 		for _, path := range region {
+			if path.Area() < 0 {
+				continue // a hole of its own, which is no part of the joint
+			}
 			for _, e := range path {
 				if e.From.X >= box.Min.X && e.From.X <= box.Max.X && e.From.Y >= box.Min.Y && e.From.Y <= box.Max.Y {
 					xs, ys = append(xs, e.From.X), append(ys, e.From.Y)

@@ -31,7 +31,7 @@ func (p *page) balloon(frame dimension.Frame, box plane.Box, s string) {
 		middle := plane.At((around.Min.X + around.Max.X).Half(), (around.Min.Y + around.Max.Y).Half())
 		r := max(balloonRadius, around.Width().Half()+mm)
 		circle := plane.BoxOf(middle.Add(-r, -r), middle.Add(r, r))
-		if within(circle, p.onPaper(frame, box)) && p.free(circle.Grow(labelClear)) {
+		if within(circle, p.onPaper(frame, box)) && p.free(circle.Grow(mm)) {
 			p.over = append(p.over, t, sheet.Stroke{Layer: sheet.Notes, Weight: sheet.Narrow, Path: plane.Circle(middle, r)})
 			return
 		}

@@ -101,7 +101,9 @@ func leafFront(p *page) {
 	}
 	p.draw(frame, view.Elevation(leafBodies(leaf, false), view.Front, view.Options{Scale: frame.Scale, NoHidden: true, NoBores: true}))
 	for _, lite := range leaf.Lites {
-		p.fill(frame, plane.Region{lite.Sight.Path()}, sheet.Panel, sheet.Tint)
+		if leaf.PanelOf(lite).Material.Clear {
+			p.fill(frame, plane.Region{lite.Sight.Path()}, sheet.Panel, sheet.Tint)
+		}
 	}
 	for _, rail := range leaf.Rails {
 		p.stroke(frame, sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(leaf.Width-leaf.Stile, rail.Centre()), plane.At(leaf.Width, rail.Centre()))
@@ -159,14 +161,14 @@ func kinds(leaf door.Leaf) []kind {
 // partRows is the parts list of one leaf.
 func (p *page) partRows() [][]string {
 	s, f := p.set, p.format
-	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", "KG", "MATERIAL"}}
+	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", p.weightUnit(), "MATERIAL"}}
 	for _, k := range kinds(s.Leaf) {
 		a, b := k.first.Solid.Bounds()
 		along, across := b.Z-a.Z, b.X-a.X
 		if k.first.Role == door.RailRole {
 			along, across = across, along
 		}
-		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y-a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material)...)
+		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)), k.first.Name, f(along), f(across), f(b.Y-a.Y), p.weight(k.first.Mass), k.first.Material)...)
 	}
 	return rows
 }
@@ -195,11 +197,21 @@ func leafBack(p *page) {
 	if p.trial {
 		return
 	}
-	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: []string{"washer screw", "dowel", "mortise"}})
+	lines := view.Elevation(leafBodies(leaf, true), view.Back, view.Options{Scale: frame.Scale, HiddenFor: hiddenBehind(leaf)})
 	p.draw(frame, thinned(lines))
 	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)
 	p.partLabels(frame, -1)
 	p.notes(corner, side, notes...)
+}
+
+// hiddenBehind are the purposes of the covered edges drawn in the back view: where
+// the seat does not open to the back, it and the panels are covered too.
+func hiddenBehind(leaf door.Leaf) []string {
+	purposes := []string{"washer screw", "dowel", "mortise"}
+	if leaf.Rabbet.Kind != door.BackRabbet {
+		purposes = append(purposes, "rabbet", "groove")
+	}
+	return purposes
 }
 
 // thinned are the lines of a back view with its rabbets, panels and holes close

@@ -13,12 +13,54 @@ func (p *page) frontNotes() []string {
 	s, f := p.set, p.format
 	lines := []string{fmt.Sprintf("Sizes are for one leaf; the set has %d.", len(s.Hung))}
 	if s.Stock.Board != "" {
-		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s,", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width)), fmt.Sprintf("planed %s each face.", f(s.Stock.Plane)))
+		planed := "not planed."
+		if s.Stock.Plane > 0 {
+			planed = fmt.Sprintf("planed %s each face.", f(s.Stock.Plane))
+		}
+		lines = append(lines, fmt.Sprintf("Frame from %s, dressed %s × %s,", s.Stock.Board, f(s.Stock.Dressed.Thickness), f(s.Stock.Dressed.Width)), planed)
 	}
-	lines = append(append(lines, p.seatPlace()...),
+	lines = append(append(append(lines, p.seatPlace()...), p.edgeNotes()...),
 		"≈ marks a figure rounded for display.",
 		"Mind the manuals of saw, planer and",
 		"router; wear eye, ear and dust protection.")
+	return lines
+}
+
+// edgeNotes tell of worked edges and pulls.
+func (p *page) edgeNotes() []string {
+	leaf, f := p.set.Leaf, p.format
+	var lines []string
+	for _, e := range leaf.Edges {
+		shape, face, edge := "chamfered", "front", "Outer edges of the stiles"
+		if e.Round {
+			shape = "rounded"
+		}
+		if e.Back {
+			face = "back"
+		}
+		if e.Sight {
+			edge = "Edges round the lites"
+		}
+		line := fmt.Sprintf("%s, %s: %s %s", edge, face, shape, f(e.Size))
+		if e.Stop > 0 {
+			lines = append(lines, line+",", fmt.Sprintf("stopped %s before the corners.", f(e.Stop)))
+			continue
+		}
+		lines = append(lines, line+".")
+	}
+	for i, pull := range leaf.Pulls {
+		face, size := "front", "⌀ "+f(pull.Width)
+		if pull.Back {
+			face = "back"
+		}
+		if !pull.Round {
+			size = fmt.Sprintf("%s × %s, R %s", f(pull.Width), f(pull.Height), f(pull.Radius))
+		}
+		if i > 0 && pull.Label == leaf.Pulls[i-1].Label && pull.Back == leaf.Pulls[i-1].Back {
+			continue
+		}
+		lines = append(lines, fmt.Sprintf("Pull in %s, %s: %s,", pull.Label, face, size), fmt.Sprintf("%s deep, middle %s up, %s from the left.", f(pull.Depth), f(pull.Centre.Y), f(pull.Centre.X)))
+	}
 	return lines
 }
 
@@ -91,7 +133,7 @@ func (p *page) jointNotes() []string {
 	for _, kind := range distinctWords(j.Kind, j.Muntin) {
 		switch kind {
 		case door.PocketScrew:
-			lines = append(lines, fmt.Sprintf("%d pocket holes a leaf, %g°:", j.Pocket.Holes, j.Pocket.Angle), fmt.Sprintf("screw %s, collar set %s", f(j.Pocket.Screw), f(j.Pocket.Shoulder)), "from the rail's end.")
+			lines = append(lines, fmt.Sprintf("%d pocket holes a leaf, %g°:", j.Pocket.Holes, j.Pocket.Angle), fmt.Sprintf("screw %s, collar set %s", f(j.Pocket.Screw), f(j.Pocket.Shoulder)), "along the screw from the shoulder.")
 			if j.Pocket.Plugs {
 				lines = append(lines, "Plug the pockets and plane flush.")
 			}
@@ -106,6 +148,10 @@ func (p *page) jointNotes() []string {
 			}
 			lines = append(lines, fmt.Sprintf("Mortise and tenon, %s: tenons %s thick,", how, f(j.Tenon.Thickness)), fmt.Sprintf("%s long, %s from the front.", f(j.Tenon.Length), f(j.Tenon.Front)))
 		case door.HalfLap:
+			if kind != j.Kind {
+				lines = append(lines, fmt.Sprintf("Muntins half-lapped: the rail keeps %s in front.", f(j.Lap.Front)))
+				break
+			}
 			lines = append(lines, fmt.Sprintf("Half-laps: the stile keeps %s in front.", f(j.Lap.Front)))
 		case door.Bridle:
 			lines = append(lines, fmt.Sprintf("Bridle joints: tenon from %s to %s", f(j.Lap.From), f(j.Lap.To)), "behind the front face.")
@@ -141,14 +187,47 @@ func (p *page) holderNotes() []string {
 	case "edge-washer":
 		return []string{fmt.Sprintf("%d edge washers a leaf, %s", count(door.WasherRole), f(leaf.Washer.Outside)),
 			fmt.Sprintf("across, %s thick; No. %d screws", f(leaf.Washer.Thickness), leaf.Washer.Screw.Gauge),
-			fmt.Sprintf("%s long, holes %s behind", f(leaf.Washer.Length), f(leaf.Washer.Depth)), "the front face."}
+			fmt.Sprintf("%s long, holes %s behind", f(leaf.Washer.Length), f(leaf.Washer.Depth)), "the front face" + p.otherDepth() + "."}
 	case "stop", "bead":
 		return []string{fmt.Sprintf("%d mitred %ss a leaf, %s × %s,", count(door.StopRole)+count(door.BeadRole), leaf.HeldBy, f(leaf.Strip.Width), f(leaf.Strip.Depth)),
-			fmt.Sprintf("fixed by %s at most %s apart.", leaf.Strip.Fix, f(leaf.Strip.Spacing))}
+			fmt.Sprintf("fixed by %s at most %s apart.", leaf.Strip.Fix, f(leaf.Strip.Spacing)),
+			fmt.Sprintf("Of panel P1 they are %s.", p.stripNames())}
 	case "sealant":
 		return []string{fmt.Sprintf("Panels bedded in sealant %s thick:", f(leaf.Bed)), "one its maker allows for this sheet."}
 	}
 	return []string{"The panels are captive: nothing holds", "them but the grooves."}
+}
+
+// otherDepth tells how deep the washers' holes are at a solid panel, where that differs.
+func (p *page) otherDepth() string {
+	leaf := p.set.Leaf
+	if deep := leaf.WasherDepth(door.Lite{Solid: true}); leaf.SolidPanel != nil && deep != leaf.Washer.Depth {
+		return fmt.Sprintf(", at %s %s", leaf.SolidPanel.Material.Name, p.format(deep))
+	}
+	return ""
+}
+
+// stripNames are the labels of the first panel's strips and the sides they lie on.
+func (p *page) stripNames() string {
+	lite := p.set.Leaf.Lites[0].Sight
+	var names []string
+	for _, part := range p.set.Leaf.Hardware {
+		if part.Role != door.StopRole && part.Role != door.BeadRole || len(names) == 4 {
+			continue
+		}
+		least, most := part.Solid.Bounds()
+		side := "right"
+		switch {
+		case most.X-least.X > most.Z-least.Z && least.Z < lite.Min.Y:
+			side = "below"
+		case most.X-least.X > most.Z-least.Z:
+			side = "above"
+		case least.X < lite.Min.X:
+			side = "left"
+		}
+		names = append(names, part.Label+" "+side)
+	}
+	return strings.Join(names, ", ")
 }
 
 // cornerWords says what is done about the corners.

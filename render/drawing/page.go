@@ -49,6 +49,7 @@ type page struct {
 	err         error
 	wide, high  length.Length
 	scalesTaken []catalog.Scale
+	material    string         // for the title block
 	asked       *catalog.Scale // of the first view; nil for the largest that fits
 }
 
@@ -57,7 +58,7 @@ func newPage(s door.Set, paper catalog.Paper, upright bool) *page {
 	if upright {
 		w, h = paper.Portrait()
 	}
-	p := &page{upright: upright, set: s, style: length.Style{Unit: s.Units}, paper: paper, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
+	p := &page{upright: upright, set: s, style: length.Style{Unit: s.Units}, paper: paper, material: s.Stock.Species.Name, wide: w, high: h, scalesTaken: scalesOf(s.Units)}
 	p.border = plane.BoxOf(plane.At(paper.Binding, paper.Ends), plane.At(w-paper.Sides, h-paper.Ends))
 	p.frame = p.border
 	if paper.Long > leastZoned {

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"stilewright/model/door"
 	"stilewright/model/length"
@@ -30,6 +31,11 @@ func panelKinds(leaf door.Leaf) []kind {
 func panelSheet(panels []kind) func(*page) {
 	return func(p *page) {
 		n := length.Length(len(panels))
+		var materials []string
+		for _, k := range panels {
+			materials = append(materials, k.first.Material)
+		}
+		p.material = strings.Join(distinctWords(materials...), ", ")
 		each := (p.work.Width() - gutter*(n-1)) / n
 		for i, k := range panels {
 			zone := p.work
@@ -63,26 +69,33 @@ func (p *page) panel(zone plane.Box, k kind) {
 	}
 	body := view.Body{Solid: k.first.Solid, Layer: sheet.Panel}
 	p.draw(frame, view.Elevation([]view.Body{body}, view.Front, view.Options{Scale: frame.Scale}))
-	p.fill(frame, k.first.Solid.Blank.Region, sheet.Panel, sheet.Tint)
+	if p.panelOf(k).Material.Clear {
+		p.fill(frame, k.first.Solid.Blank.Region, sheet.Panel, sheet.Tint)
+	}
 	wide, _ := columns(1, notes)
 	p.notes(plane.At((zone.Min.X+zone.Max.X-wide).Half(), zone.Min.Y+down), 1, notes...)
+}
+
+// panelOf is the sheet a kind of panel is cut from.
+func (p *page) panelOf(k kind) door.Panel {
+	for i, lite := range p.set.Leaf.Lites {
+		if fmt.Sprintf("P%d", i+1) == k.first.Label {
+			return p.set.Leaf.PanelOf(lite)
+		}
+	}
+	return p.set.Leaf.Panel
 }
 
 // panelNotes are what is said about a panel.
 func (p *page) panelNotes(k kind) []string {
 	leaf, f := p.set.Leaf, p.format
 	n := len(k.labels)
-	panel := leaf.Panel
-	for i, lite := range leaf.Lites {
-		if fmt.Sprintf("P%d", i+1) == k.first.Label {
-			panel = leaf.PanelOf(lite)
-		}
-	}
+	panel := p.panelOf(k)
 	lines := []string{}
 	for _, row := range k.rowsOf() {
 		lines = append(lines, row[0])
 	}
-	lines = append(lines, fmt.Sprintf("%d a leaf, %d in the set", n, n*len(p.set.Hung)), fmt.Sprintf("%s, %s thick", panel.Material.Name, f(panel.Thickness)), fmt.Sprintf("%.2f kg each", k.first.Mass))
+	lines = append(lines, fmt.Sprintf("%d a leaf, %d in the set", n, n*len(p.set.Hung)), fmt.Sprintf("%s, %s thick", panel.Material.Name, f(panel.Thickness)), p.weight(k.first.Mass)+" "+strings.ToLower(p.weightUnit())+" each")
 	switch {
 	case leaf.Corner.Leg > 0:
 		lines = append(lines, fmt.Sprintf("all four corners clipped %s × %s", f(leaf.Corner.Leg), f(leaf.Corner.Leg)))

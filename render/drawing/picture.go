@@ -24,7 +24,7 @@ func picturesOf(s door.Set) []picture {
 		{"leaf", "The parts of a leaf", (*page).leafPicture},
 		{"stick", "The marks of the story stick", (*page).stickPicture},
 		{"square", "The diagonals of a leaf", (*page).squarePicture},
-		{"seat", "The panel's seat, cut across", (*page).seatDetail},
+		{"seat", "The panel's seat, cut across", firstSeat},
 		{"head", "Head and track, cut across", (*page).headDetail},
 		{"floor", "The foot of a leaf, cut across", (*page).floorDetail},
 	}

@@ -25,7 +25,7 @@ func schedules(p *page) {
 		at = top.Add(0, -high-gutter)
 	}
 	_, down := p.headed(at, "HARDWARE OF THE SET", hardware, map[int]bool{0: true})
-	notes := cautions()
+	notes := cautions(p.set.Leaf)
 	low := min(top.Y-high, at.Y-down) - gutter
 	n := 3
 	for across, _ := columns(n, notes); n > 1 && across > p.work.Width(); across, _ = columns(n, notes) {
@@ -49,14 +49,14 @@ func (p *page) headed(corner plane.Point, title string, rows [][]string, right m
 // setRows is the parts list of the whole set.
 func (p *page) setRows() [][]string {
 	f, leaves := p.format, len(p.set.Hung)
-	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", "KG EACH", "MATERIAL"}}
+	rows := [][]string{{"PART", "QTY", "NAME", "LENGTH", "WIDTH", "THICK", p.weightUnit() + " EACH", "MATERIAL"}}
 	for _, k := range kinds(p.set.Leaf) {
 		a, b := k.first.Solid.Bounds()
 		along, across := b.Z-a.Z, b.X-a.X
 		if k.first.Grain == solid.X {
 			along, across = across, along
 		}
-		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)*leaves), k.first.Name, f(along), f(across), f(b.Y-a.Y), fmt.Sprintf("%.2f", k.first.Mass), k.first.Material)...)
+		rows = append(rows, k.rowsOf(fmt.Sprint(len(k.labels)*leaves), k.first.Name, f(along), f(across), f(b.Y-a.Y), p.weight(k.first.Mass), k.first.Material)...)
 	}
 	return rows
 }
@@ -67,7 +67,7 @@ func (p *page) hardwareRows() [][]string {
 	rows := [][]string{{"QTY", "WHAT", "SIZE"}}
 	add := func(n int, what, size string) { rows = append(rows, []string{fmt.Sprint(n), what, size}) }
 	add(1, "two-channel track, "+s.Track.Row, f(s.Track.Length)+" long")
-	add(2*len(s.Hung), "hanger", "for a leaf of "+fmt.Sprintf("%.1f kg", s.Leaf.Mass))
+	add(2*len(s.Hung), "hanger", "for a leaf of "+p.weight(s.Leaf.Mass)+" "+strings.ToLower(p.weightUnit()))
 	if s.Fascia != nil {
 		a, b := s.Fascia.Solid.Bounds()
 		add(1, "fascia", f(b.X-a.X)+" × "+f(s.Fascia.Height)+" × "+f(s.Fascia.Thickness))
@@ -76,11 +76,30 @@ func (p *page) hardwareRows() [][]string {
 		what, size, _ := strings.Cut(c.what, "\t")
 		add(c.n*len(s.Hung), what, size)
 	}
+	if pocket := s.Leaf.Joint.Pocket; pocket.Plugs {
+		add(pocket.Holes*len(s.Hung), "pocket plug", "⌀ "+f(pocket.Diameter)+", "+f(pocket.Plug)+" long at least")
+	}
+	for _, c := range counted(s.Leaf.Pulls, func(pull door.Pull) string { return "flush pull\tmortise " + p.pullSize(pull) }) {
+		what, size, _ := strings.Cut(c.what, "\t")
+		add(c.n*len(s.Hung), what, size)
+	}
+	add(overlaps(s), "floor guide", "below each overlap")
 	for _, c := range counted(s.Leaf.Screws, func(c door.Screw) string { return p.screwWords(c) }) {
 		what, size, _ := strings.Cut(c.what, "\t")
 		add(c.n*len(s.Hung), what, size)
 	}
 	return rows
+}
+
+// overlaps is how many neighbours hang on different tracks.
+func overlaps(s door.Set) int {
+	n := 0
+	for i := 1; i < len(s.Hung); i++ {
+		if s.Hung[i].Channel != s.Hung[i-1].Channel {
+			n++
+		}
+	}
+	return n
 }
 
 // A count is how often something occurs.
@@ -116,8 +135,22 @@ func (p *page) pieceSize(part door.Part) string {
 		return fmt.Sprintf("⌀ %s × %s, hole %s", f(leaf.Washer.Outside), f(leaf.Washer.Thickness), f(leaf.Washer.Hole))
 	case door.DowelRole, door.PlugRole:
 		return fmt.Sprintf("⌀ %s × %s", f(sizes[1]), f(sizes[0]))
+	case door.TenonRole:
+		long, wide := b.X-a.X, b.Z-a.Z
+		if part.Grain == solid.Z {
+			long, wide = wide, long
+		}
+		return fmt.Sprintf("%s long × %s wide × %s", f(long), f(wide), f(b.Y-a.Y))
 	}
 	return fmt.Sprintf("%s × %s × %s", f(sizes[0]), f(sizes[1]), f(sizes[2]))
+}
+
+// pullSize is the size of a pull's mortise in words.
+func (p *page) pullSize(pull door.Pull) string {
+	if pull.Round {
+		return fmt.Sprintf("⌀ %s × %s deep", p.format(pull.Width), p.format(pull.Depth))
+	}
+	return fmt.Sprintf("%s × %s × %s deep", p.format(pull.Width), p.format(pull.Height), p.format(pull.Depth))
 }
 
 // screwWords is a screw's purpose and size, apart by a tab.
@@ -128,15 +161,22 @@ func (p *page) screwWords(c door.Screw) string {
 	if c.For == "washer" {
 		return fmt.Sprintf("screw of a washer\tNo. %d × %s", p.set.Leaf.Washer.Screw.Gauge, f(p.set.Leaf.Washer.Length))
 	}
-	if c.For == "pocket" {
+	switch {
+	case c.For == "hanger":
+		return fmt.Sprintf("screw of a hanger\tNo. %d × %s", p.set.Leaf.Hanger.Screw.Gauge, f(p.set.Leaf.Hanger.Length))
+	case c.For == "stop" && p.set.Leaf.Strip.Fix == "screws":
+		return fmt.Sprintf("screw of a strip\tNo. %d × %s", p.set.Leaf.Strip.Screw.Gauge, f(p.set.Leaf.Strip.Length))
+	case c.For == "stop":
+		return fmt.Sprintf("pin of a strip\t⌀ %s × %s", f(c.Diameter.Nearest(p.tick())), f(long.Nearest(p.tick())))
+	case c.For == "pocket":
 		long = p.set.Leaf.Joint.Pocket.Screw
 	}
 	return fmt.Sprintf("%s screw\t⌀ %s × %s", c.For, f(c.Diameter.Nearest(p.tick())), f(long.Nearest(p.tick())))
 }
 
-// cautions are the notes and cautions of every set. Common practice, no source.
-func cautions() []string {
-	return []string{
+// cautions are the notes and cautions of a set. Common practice, no source.
+func cautions(leaf door.Leaf) []string {
+	lines := []string{
 		"Measure the track in hand before cutting anything:",
 		"head drop and channel spacing differ by maker.",
 		"Check every size against the opening as built.",
@@ -149,15 +189,19 @@ func cautions() []string {
 		"Dust: extract it at the machine and wear a mask;",
 		"some woods irritate skin and lungs.",
 		"",
-		"Glass: gloves and long sleeves; carry it upright,",
-		"two people to a large pane. Whether safety glazing",
-		"is required here: ask the local authority.",
-		"",
+	}
+	if leaf.Panel.Material.Brittle || leaf.Panel.Material.Clear {
+		lines = append(lines,
+			"Glass and plastic sheet: gloves and long sleeves;",
+			"carry it upright, two people to a large one. Whether",
+			"safety glazing is required: ask the local authority.",
+			"")
+	}
+	return append(lines,
 		"Fillers, paints, solvents: air the room, keep flames",
 		"away, spread oily rags out to dry.",
 		"",
 		"Lift and hang a leaf with two people. Screws of the",
 		"track must reach sound framing: follow local codes",
-		"and, where they ask for it, a licensed trade.",
-	}
+		"and, where they ask for it, a licensed trade.")
 }

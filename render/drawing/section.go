@@ -29,15 +29,28 @@ func sections(p *page) {
 }
 
 // cutHeight is the height above a leaf's bottom at which horizontal sections
-// are taken: through a washer on a stile if there is one, in a lite otherwise.
+// are taken: through the lite in the middle, but not a solid panel where there is
+// another.
 func cutHeight(leaf door.Leaf) length.Length {
-	lite := leaf.Lites[len(leaf.Lites)/2].Sight
-	for _, screw := range leaf.Screws {
-		if screw.For == "washer" && screw.Head.Z == screw.Tip.Z && screw.Head.Z > lite.Min.Y && screw.Head.Z < lite.Max.Y {
-			return screw.Head.Z
+	for _, i := range []int{len(leaf.Lites) / 2, len(leaf.Lites) - 1, 0} {
+		if !leaf.Lites[i].Solid {
+			return cutIn(leaf, leaf.Lites[i])
 		}
 	}
-	return (lite.Min.Y + lite.Max.Y).Half()
+	return cutIn(leaf, leaf.Lites[len(leaf.Lites)/2])
+}
+
+// cutIn is the height at which a lite is cut: through what holds its panel at a
+// stile, nearest to the lite's middle, else through the middle.
+func cutIn(leaf door.Leaf, lite door.Lite) length.Length {
+	middle := (lite.Sight.Min.Y + lite.Sight.Max.Y).Half()
+	at, off := middle, length.Longest
+	for _, c := range leaf.Screws {
+		if (c.For == "washer" || c.For == "stop") && c.Head.Z == c.Tip.Z && c.Head.Z > lite.Sight.Min.Y && c.Head.Z < lite.Sight.Max.Y && (c.Head.Z-middle).Abs() < off {
+			at, off = c.Head.Z, (c.Head.Z - middle).Abs()
+		}
+	}
+	return at
 }
 
 // plan draws all leaves from above, cut.
@@ -113,7 +126,7 @@ func (p *page) overlapSection(zone plane.Box) {
 	for _, c := range s.Track.Centre {
 		faces = append(faces, c-s.Leaf.Thickness.Half(), c+s.Leaf.Thickness.Half())
 	}
-	l := layout{box: box, title: "OVERLAP, PART OF SECTION A", below: []dimension.Row{{At: lower}, {At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}},
+	l := layout{box: box, title: "OVERLAP, PART OF SECTION A", below: []dimension.Row{{At: []length.Length{b, a}, Style: dimension.Chain, Label: "OVERLAP"}, {At: lower}},
 		above: []dimension.Row{{At: upper}}, right: []dimension.Row{{At: faces, Style: dimension.Chain}}}
 	frame := p.place(zone, l)
 	lines, _ := view.Section(near(setBodies(s), solid.Z, box), solid.Z, s.Hung[0].At.Z+cutHeight(s.Leaf), view.Options{Scale: frame.Scale})
@@ -342,7 +355,7 @@ func (p *page) cutScrews(frame dimension.Frame, across solid.Axis, at length.Len
 	for _, h := range leaves {
 		for _, c := range p.set.Leaf.Screws {
 			head, tip := c.Head.Add(h.At).Flat(across), c.Tip.Add(h.At).Flat(across)
-			if c.For == "washer" && c.Head.Along(across) == at && c.Tip.Along(across) == at && box.Holds(head) && box.Holds(tip) {
+			if (c.For == "washer" || c.For == "stop") && c.Head.Along(across) == at && c.Tip.Along(across) == at && box.Holds(head) && box.Holds(tip) {
 				p.screw(frame, head, tip, c.Diameter)
 			}
 		}

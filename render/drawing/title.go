@@ -25,7 +25,7 @@ func (p *page) title(plan plan, n, of int) {
 		scale = "as shown"
 	}
 	job, name := cell{"JOB", p.set.Job, 23}, cell{"SHEET", plan.title, 17}
-	rest := []cell{{"MATERIAL", p.set.Stock.Species.Name, 12}, {"SCALE", scale, 11}, {"UNITS", p.unitWords(), 9},
+	rest := []cell{{"MATERIAL", p.material, 12}, {"SCALE", scale, 11}, {"UNITS", p.unitWords(), 9},
 		{strings.TrimSpace("DRAWN " + p.set.By), p.set.Drawn, 10}, {"REV", p.set.Revision, 5}, {"NO.", fmt.Sprintf("%d of %d", n, of), 6}, {"", "", 7}}
 	if p.stripHeight() == stripRow {
 		p.strip(p.frame.Min.Y, append([]cell{job, name}, rest...))
