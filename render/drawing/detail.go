@@ -93,6 +93,9 @@ func (p *page) seat(zone plane.Box, lite door.Lite, at length.Length) {
 		title = capitals(panel.Material.Name) + ", " + title
 	}
 	thick := []dimension.Row{{At: []length.Length{0, panel.From, panel.To(), leaf.Thickness}, Style: dimension.Chain}, {At: []length.Length{rab.From, rab.To}, Style: dimension.Chain}}
+	if leaf.Bed > 0 {
+		thick = []dimension.Row{{At: distinct([]length.Length{0, rab.From, rab.To, panel.From, panel.To(), leaf.Thickness}), Style: dimension.Chain, Label: "BED " + p.format(leaf.Bed)}}
+	}
 	if rab.Kind == door.Groove {
 		thick = []dimension.Row{{At: []length.Length{panel.From, panel.To()}, Style: dimension.Chain}, {At: []length.Length{0, panel.SeatFrom, panel.SeatTo, leaf.Thickness}, Style: dimension.Chain, Label: "GROOVE"}}
 	}
@@ -194,12 +197,13 @@ func (p *page) cornerDetail(zone plane.Box) {
 		}
 	}
 	p.draw(frame, window(view.Elevation(bodies, from, view.Options{Scale: frame.Scale, NoBores: true, NoHidden: true}), box))
-	panel := lite.Panel
+	panel, sight := lite.Panel, lite.Sight
 	if way < 0 {
+		sight = leaf.Lites[leaf.Columns-1].Sight.Path().MirrorX(0).Bounds()
 		panel = leaf.Lites[leaf.Columns-1].Panel.MirrorX(0)
 	}
 	if leaf.PanelOf(lite).Material.Clear {
-		p.fill(frame, plane.Intersect(panel, plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
+		p.fill(frame, plane.Intersect(plane.Intersect(panel, plane.Region{sight.Path()}), plane.Region{box.Path()}), sheet.Panel, sheet.Tint)
 	}
 	on := length.Round(rab.Corner.MM() * (1 - math.Sqrt2/2))
 	tip := plane.At(wall+on, sill-rab.Width+on)

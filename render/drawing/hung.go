@@ -21,8 +21,9 @@ func (p *page) headDetail(zone plane.Box) {
 	}
 	l := layout{box: box, title: "HEAD AND TRACK, SECTION", largest: 1,
 		right: []dimension.Row{{At: []length.Length{top, s.Opening.Head}, Style: dimension.Chain, Label: "HEAD DROP"}, {At: []length.Length{s.Opening.Head - t.Height, s.Opening.Head}, Style: dimension.Chain, Label: "TRACK"}},
-		below: []dimension.Row{{At: []length.Length{0, t.Setback, t.Centre[door.Front], t.Centre[door.Back], t.Setback + t.Depth}, Style: dimension.Chain}}}
+		below: []dimension.Row{{At: []length.Length{0, t.Setback, t.Centre[door.Front], t.Centre[door.Back], t.Setback + t.Depth}, Style: dimension.Chain, Label: "FROM THE FRONT"}}}
 	if s.Fascia != nil {
+		l.below = append([]dimension.Row{{At: []length.Length{0, s.Fascia.Thickness}, Style: dimension.Chain, Label: "FASCIA"}}, l.below...)
 		l.left = []dimension.Row{{At: []length.Length{s.Opening.Head - s.Fascia.Height, s.Opening.Head}, Style: dimension.Chain, Label: "FASCIA"}}
 	}
 	frame := p.place(zone, l)
@@ -32,6 +33,9 @@ func (p *page) headDetail(zone plane.Box) {
 	lines, _ := view.Section(near(setBodies(s), solid.X, box), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: frame.Scale})
 	p.draw(frame, window(lines, box))
 	p.hangerSection(frame, h, box)
+	if s.Fascia == nil { // the plane of the opening's front, from which the sizes run
+		p.stroke(frame, sheet.Opening, sheet.Narrow, sheet.Phantom, plane.At(0, box.Min.Y), plane.At(0, s.Opening.Head))
+	}
 	p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(box.Min.X, s.Opening.Head), plane.At(box.Max.X, s.Opening.Head))
 	p.breakLine(frame, plane.At(h.At.Y, box.Min.Y), plane.At(h.At.Y+s.Leaf.Thickness, box.Min.Y))
 }

@@ -71,8 +71,8 @@ func leafFront(p *page) {
 		{At: railEdges(leaf), Style: dimension.Chain},
 		{At: []length.Length{0, leaf.Height}, Style: dimension.Overall},
 	}, right: []dimension.Row{
-		{At: centres, From: []length.Length{leaf.Width - leaf.Stile.Half()}, Style: dimension.Chain, Label: "RAIL CENTRES"},
-		{At: append([]length.Length{0}, centres...), Style: dimension.Running, Label: "FROM THE BOTTOM"},
+		{At: centres, From: []length.Length{leaf.Width - leaf.Stile.Half()}, Style: dimension.Chain, Label: "CENTRES"},
+		{At: append([]length.Length{0}, centres...), Style: dimension.Running, Label: "UP"},
 	}}
 	if len(leaf.Pulls) > 0 {
 		l.right = append(l.right, dimension.Row{At: []length.Length{0, leaf.Pulls[0].Centre.Y}, Style: dimension.Running, Label: "PULL"})

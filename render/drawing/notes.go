@@ -33,7 +33,7 @@ func (p *page) edgeNotes() []string {
 	for _, e := range leaf.Edges {
 		shape, face, edge := "chamfered", "front", "Outer edges of the stiles"
 		if e.Round {
-			shape = "rounded"
+			shape = "rounded R"
 		}
 		if e.Back {
 			face = "back"

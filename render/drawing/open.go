@@ -89,16 +89,34 @@ func (p *page) keyPlan(zone plane.Box) {
 		p.stroke(frame, sheet.Opening, sheet.Wide, sheet.Continuous, plane.At(x, 0), plane.At(x, back))
 	}
 	p.stroke(frame, sheet.Opening, sheet.Narrow, sheet.Continuous, plane.At(box.Min.X, 0), plane.At(box.Max.X, 0))
+	var names []func() // after the section's mark, which cannot give way
 	for _, h := range s.Hung {
 		p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, h.At.Flat(solid.Z), plane.At(h.At.X+s.Leaf.Width, h.At.Y), plane.At(h.At.X+s.Leaf.Width, h.At.Y+s.Leaf.Thickness), plane.At(h.At.X, h.At.Y+s.Leaf.Thickness), h.At.Flat(solid.Z))
 		y := frame.Paper(plane.At(0, 0)).Y - 3*mm/2 - figureHeight
 		if h.Channel == door.Back {
 			y = frame.Box.Max.Y + 3*mm/2
 		}
-		p.text(plane.At(frame.Paper(plane.At(h.At.X+s.Leaf.Width/4, 0)).X, y), figureHeight, sheet.Middle, false, "leaf "+h.Label)
+		names = append(names, func() { p.keyName(frame, h, y) })
 	}
 	across := p.sectioned().At.X + cutX(s.Leaf)
 	p.cutMark(frame, "B", plane.At(across, 0), plane.At(across, back))
+	for _, name := range names {
+		name()
+	}
+}
+
+// keyName writes a leaf's name beside it in the key plan, where it is clear.
+func (p *page) keyName(frame dimension.Frame, h door.Hung, y length.Length) {
+	name := "leaf " + h.Label
+	for _, share := range []length.Length{25, 75, 15, 85, 50} {
+		x := frame.Paper(plane.At(h.At.X+p.set.Leaf.Width*share/100, 0)).X
+		t := sheet.Text{Layer: sheet.Notes, At: plane.At(x, y), Height: figureHeight, Align: sheet.Middle, String: name, Advance: advance(name)}
+		if p.clear(t) {
+			p.over = append(p.over, t)
+			return
+		}
+	}
+	p.unplaced = append(p.unplaced, name)
 }
 
 // cutMark draws where a section is taken, from a to b of a view: a heavy stroke

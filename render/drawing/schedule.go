@@ -66,7 +66,7 @@ func (p *page) hardwareRows() [][]string {
 	s, f := p.set, p.format
 	rows := [][]string{{"QTY", "WHAT", "SIZE"}}
 	add := func(n int, what, size string) { rows = append(rows, []string{fmt.Sprint(n), what, size}) }
-	add(1, "two-channel track, "+s.Track.Row, f(s.Track.Length)+" long")
+	add(1, "track, "+s.Track.Row, f(s.Track.Length)+" long")
 	add(2*len(s.Hung), "hanger", "for a leaf of "+p.weight(s.Leaf.Mass)+" "+strings.ToLower(p.weightUnit()))
 	if s.Fascia != nil {
 		a, b := s.Fascia.Solid.Bounds()
@@ -135,6 +135,14 @@ func (p *page) pieceSize(part door.Part) string {
 		return fmt.Sprintf("⌀ %s × %s, hole %s", f(leaf.Washer.Outside), f(leaf.Washer.Thickness), f(leaf.Washer.Hole))
 	case door.DowelRole, door.PlugRole:
 		return fmt.Sprintf("⌀ %s × %s", f(sizes[1]), f(sizes[0]))
+	case door.SealantRole:
+		var round float64
+		for _, path := range part.Solid.Blank.Region {
+			round += path.Length()
+		}
+		return fmt.Sprintf("%s thick, %s wide, %s round the panel", f(leaf.Bed), f(leaf.Panel.Bite), f(length.Round(round/2).Nearest(p.tick())))
+	case door.StopRole, door.BeadRole:
+		return fmt.Sprintf("%s long point to long point, %s × %s", f(sizes[0]), f(sizes[1]), f(sizes[2]))
 	case door.TenonRole:
 		long, wide := b.X-a.X, b.Z-a.Z
 		if part.Grain == solid.Z {

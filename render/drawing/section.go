@@ -1,7 +1,9 @@
 package drawing
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"stilewright/model/door"
 	"stilewright/model/length"
@@ -135,7 +137,7 @@ func (p *page) overlapSection(zone plane.Box) {
 	for _, x := range []length.Length{box.Min.X, box.Max.X} {
 		for _, h := range s.Hung[i : i+2] {
 			if h.At.X < x && x < h.At.X+s.Leaf.Width {
-				p.breakLine(frame, plane.At(x, h.At.Y+s.Leaf.Rabbet.Front), plane.At(x, h.At.Y+s.Leaf.Rabbet.Front+s.Leaf.Panel.Thickness))
+				p.breakLine(frame, plane.At(x, h.At.Y+s.Leaf.Panel.From), plane.At(x, h.At.Y+s.Leaf.Panel.To()))
 			}
 		}
 	}
@@ -190,15 +192,27 @@ type band struct {
 // vertical draws the vertical section through the first leaf on the front
 // track, broken between head, cross rail and floor.
 func (p *page) vertical(zone plane.Box) {
+	one, i := p.bandScale(zone, p.bands(1))
+	if two, k := p.bandScale(zone, p.bands(2)); k <= i {
+		one = two // another cross rail costs no scale
+	}
+	if i < len(p.scalesTaken) {
+		one()
+		return
+	}
+	p.err = fmt.Errorf("the vertical section fits no standard scale on %s paper: name a larger paper", p.paper.Name)
+}
+
+// bandScale finds the largest scale at which bands fit a zone: how to draw them, and
+// the scale's place among the standard ones, their number when there is none.
+func (p *page) bandScale(zone plane.Box, bands []band) (draw func(), at int) {
 	s := p.set
-	bands := p.bands()
-	depthTo := s.Track.Setback + s.Track.Depth
 	var total length.Length
 	for _, b := range bands {
 		total += b.to - b.from
 	}
-	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(depthTo+15*mm, total))
-	for _, scale := range p.scalesTaken {
+	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(s.Track.Setback+s.Track.Depth+15*mm, total))
+	for i, scale := range p.scalesTaken {
 		gap := bandGap
 		if scale.OnPaper(slimmest(bands)) < figureRoom {
 			gap *= 2
@@ -207,11 +221,12 @@ func (p *page) vertical(zone plane.Box) {
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
-		p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
-		p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", titleHeight, scale)
-		return
+		return func() {
+			p.bandsAt(zone, bands, box, gap, sheet.Scale{Paper: scale.Paper, Real: scale.Real}, scale.OnPaper)
+			p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), zone.Min.Y), "SECTION B, UPRIGHT, BROKEN", titleHeight, scale)
+		}, i
 	}
-	p.err = fmt.Errorf("the vertical section, %s high where it is shown, fits no standard scale on %s paper: name a larger paper", p.format(total), p.paper.Name)
+	return nil, len(p.scalesTaken)
 }
 
 // headRoom is what the sizes above the head need on the paper: more where figures
@@ -251,8 +266,9 @@ func cutX(leaf door.Leaf) length.Length {
 	return leaf.Width.Half()
 }
 
-// bands are the stretches shown, from the top down.
-func (p *page) bands() []band {
+// bands are the stretches shown, from the top down, with at most so many cross
+// rails, the widest among them.
+func (p *page) bands(most int) []band {
 	s := p.set
 	leaf, bottom := s.Leaf, s.Hung[0].At.Z
 	show := s.Leaf.Rabbet.Width + 25*mm
@@ -263,8 +279,25 @@ func (p *page) bands() []band {
 	if len(leaf.Rails) < 3 {
 		return []band{head, foot}
 	}
-	mid := leaf.Rails[len(leaf.Rails)/2]
-	return []band{head, {from: bottom + mid.From - show, to: bottom + mid.To + show, title: "CROSS RAIL", rail: mid.Width(), chain: []length.Length{bottom + mid.From, bottom + mid.To}}, foot}
+	shown := []band{head}
+	for _, mid := range crossShown(leaf, most) {
+		shown = append(shown, band{from: bottom + mid.From - show, to: bottom + mid.To + show, title: "CROSS RAIL " + mid.Label, rail: mid.Width(), chain: []length.Length{bottom + mid.From, bottom + mid.To}})
+	}
+	return append(shown, foot)
+}
+
+// crossShown are the cross rails a section shows, from the top down: of each width
+// the one nearest to the middle, the widest first, at most so many.
+func crossShown(leaf door.Leaf, most int) []door.Rail {
+	cross := slices.Clone(leaf.Rails[1 : len(leaf.Rails)-1])
+	middle := leaf.Height.Half()
+	slices.SortStableFunc(cross, func(a, b door.Rail) int {
+		return cmp.Or(cmp.Compare(b.Width(), a.Width()), cmp.Compare((a.Centre()-middle).Abs(), (b.Centre()-middle).Abs()))
+	})
+	cross = slices.CompactFunc(cross, func(a, b door.Rail) bool { return a.Width() == b.Width() })
+	cross = cross[:min(most, len(cross))]
+	slices.SortFunc(cross, func(a, b door.Rail) int { return cmp.Compare(b.From, a.From) })
+	return cross
 }
 
 // floorUnder is the floor's height under the vertical section.
@@ -297,7 +330,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, gap length.L
 		l := layout{box: part, right: []dimension.Row{{At: b.chain, Style: dimension.Chain}}}
 		face := s.Track.Centre[door.Front] - s.Leaf.Thickness.Half()
 		if b.above {
-			l.above = []dimension.Row{{At: []length.Length{face, face + s.Leaf.Thickness}}, {At: []length.Length{0, s.Track.Setback, s.Track.Centre[door.Front], s.Track.Centre[door.Back], s.Track.Setback + s.Track.Depth}}}
+			l.above = []dimension.Row{{At: []length.Length{face, face + s.Leaf.Thickness}}, {Label: "FROM THE FRONT", At: []length.Length{0, s.Track.Setback, s.Track.Centre[door.Front], s.Track.Centre[door.Back], s.Track.Setback + s.Track.Depth}}}
 		}
 		p.over = append(p.over, p.dimensions(frame, l)...)
 		lines, _ := view.Section(near(bodies, solid.X, part), solid.X, h.At.X+cutX(s.Leaf), view.Options{Scale: scale})

@@ -32,7 +32,7 @@ func plans(s door.Set) []plan {
 		{"leaf-back", "Leaf from the back", "One leaf from inside the closet, with rabbets, panels, pocket holes and washers.", leafBack, true, nil},
 		{"sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false, nil},
 	}
-	enlarged := slices.Collect(slices.Chunk(detailsOf(s), detailsEach))
+	enlarged := evenly(detailsOf(s), detailsEach)
 	for i, some := range enlarged {
 		name, title := "details", "Details"
 		if len(enlarged) > 1 {
@@ -60,6 +60,16 @@ func plans(s door.Set) []plan {
 		all[i].name = fmt.Sprintf("%02d-%s", i+1, all[i].name)
 	}
 	return all
+}
+
+// evenly shares details among as few sheets as hold them, at most so many on each.
+func evenly(all []detail, most int) [][]detail {
+	sheets := (len(all) + most - 1) / most
+	var shared [][]detail
+	for i := range sheets {
+		shared = append(shared, all[len(all)*i/sheets:len(all)*(i+1)/sheets])
+	}
+	return shared
 }
 
 // Options choose among the sheets. The zero Options draw all of them at the

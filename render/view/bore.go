@@ -19,8 +19,15 @@ type drill struct {
 	size   float64    // mm, along the bore
 }
 
-// bores draws the bores of a body.
+// bores draws the bores of a body: first the mouths one looks into, so that no
+// bore behind one covers it, then the rest.
 func (s *scene) bores(body int) {
+	s.boresOf(body, true)
+	s.boresOf(body, false)
+}
+
+// boresOf draws the mouths of bores along Y that face the eye, or all the rest.
+func (s *scene) boresOf(body int, mouths bool) {
 	b := s.bodies[body].Solid
 	for i := range b.Bores {
 		bore := &b.Bores[i]
@@ -32,7 +39,10 @@ func (s *scene) bores(body int) {
 		}
 		d := drill{bore: bore, radius: bore.Diameter.MM() / 2, slope: math.Abs(y) / size, size: size}
 		if flat == 0 {
-			s.straightIn(d, body)
+			s.straightIn(d, body, mouths)
+			continue
+		}
+		if mouths {
 			continue
 		}
 		d.along = [2]float64{x / flat, z / flat}
@@ -42,7 +52,7 @@ func (s *scene) bores(body int) {
 
 // straightIn draws a bore along Y: one circle, that of its nearest mouth, seen
 // or covered.
-func (s *scene) straightIn(d drill, body int) {
+func (s *scene) straightIn(d drill, body int, mouths bool) {
 	at, radius := d.bore.From.Flat(solid.Y), d.bore.Diameter.Half()
 	circle := oval{s.mirror(at), radius, radius, 0}
 	runs := s.bodies[body].Solid.Pierce(d.bore.From, d.bore.To)
@@ -54,11 +64,11 @@ func (s *scene) straightIn(d drill, body int) {
 			}
 		}
 	}
-	if len(facing) > 0 && !s.ovals[circle] {
+	if mouths && len(facing) > 0 && !s.ovals[circle] {
 		s.ovals[circle] = true
 		s.mouth(plane.Region{s.shape(circle)}, s.distance(slices.Min(facing)), d, body)
 	}
-	if len(runs) > 0 {
+	if !mouths && len(runs) > 0 {
 		s.cover(circle, d)
 	}
 }
