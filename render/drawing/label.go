@@ -98,6 +98,11 @@ func (p *page) clear(t sheet.Text) bool { return p.free(dimension.TextBox(t).Gro
 
 // free tells whether a box lies off all lines and lettering drawn so far.
 func (p *page) free(box plane.Box) bool {
+	for _, mark := range p.fills {
+		if fill, is := mark.(sheet.Fill); is && fill.Tone == sheet.Ink && fill.Region.Bounds().Meets(box) {
+			return false
+		}
+	}
 	for _, marks := range [][]sheet.Mark{p.lines, p.over} {
 		for _, mark := range marks {
 			if meets(mark, box) {

@@ -217,7 +217,7 @@ func (p *page) bandScale(zone plane.Box, bands []band) (draw func(), at int) {
 		if scale.OnPaper(slimmest(bands)) < figureRoom {
 			gap *= 2
 		}
-		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + p.headRoom() + footRoom
+		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + p.headRoom(sheet.Scale{Paper: scale.Paper, Real: scale.Real}) + footRoom
 		if scale.Paper > scale.Real || need > zone.Height() || scale.OnPaper(box.Width())+60*mm > zone.Width() {
 			continue
 		}
@@ -230,12 +230,15 @@ func (p *page) bandScale(zone plane.Box, bands []band) (draw func(), at int) {
 }
 
 // headRoom is what the sizes above the head need on the paper: more where figures
-// are in two units.
-func (p *page) headRoom() length.Length {
-	if p.set.Written == "dual" {
+// are in two units, and at small scales, where they stand outside their arrows.
+func (p *page) headRoom(scale sheet.Scale) length.Length {
+	switch {
+	case p.set.Written == "dual":
 		return 46 * mm
+	case scale.Real > 4*scale.Paper:
+		return 37 * mm
 	}
-	return 37 * mm
+	return 31 * mm
 }
 
 // bandGap is left between the bands, for the breaks and for figures outside.
@@ -322,7 +325,7 @@ func (p *page) bandsAt(zone plane.Box, bands []band, box plane.Box, gap length.L
 	s, h := p.set, p.sectioned()
 	bodies := setBodies(s)
 	left := zone.Min.X + (zone.Width() - onPaper(box.Width())).Half() - 10*mm
-	y := zone.Max.Y - p.headRoom()
+	y := zone.Max.Y - p.headRoom(scale)
 	for i, b := range bands {
 		high := onPaper(b.to - b.from)
 		part := plane.BoxOf(plane.At(box.Min.X, b.from), plane.At(box.Max.X, b.to))
