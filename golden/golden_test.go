@@ -25,7 +25,7 @@ import (
 var (
 	update = flag.Bool("update", false, "write the golden files instead of comparing with them")
 	seed   = flag.Uint64("seed", 1, "seed of the random models")
-	models = flag.Int("models", 200, "how many random models are drawn and read for collisions")
+	models = flag.Int("models", 60, "how many random models are drawn and read for collisions")
 )
 
 const (

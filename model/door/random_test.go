@@ -17,7 +17,7 @@ import (
 
 var (
 	seed   = flag.Uint64("seed", 1, "seed of the random models")
-	models = flag.Int("models", 300, "how many random models the laws are asked of")
+	models = flag.Int("models", 150, "how many random models the laws are asked of")
 )
 
 // A chance writes random models, most of which resolve.
