@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"math"
@@ -18,35 +17,54 @@ import (
 type hole struct {
 	use      string // what it is for
 	face     string // the face it is drilled from
+	wall     string // the cut in whose wall its mouth lies; empty for the face itself
 	diameter length.Length
-	deep     length.Length
-	along    length.Length // from the left end
-	y, z     length.Length // of its mouth, in the part's frame
-	width    length.Length // of the part
-	thick    length.Length
+	deep     length.Length // from its mouth on
+	at       solid.Vec     // its mouth, in the part's frame
 }
 
-// shown is the mouth's place across a face as it is drawn, from its lower line.
-func (h hole) shown(f face) length.Length {
+// from is where a hole is drilled from, in words.
+func (h hole) from() string {
+	if h.wall == "" {
+		return h.face
+	}
+	return h.wall + " wall, " + h.face
+}
+
+// shownAt is a point's place across a face as it is drawn, from its lower line.
+func (l laidPart) shownAt(f face, at solid.Vec) length.Length {
 	switch f.turns {
 	case 1:
-		return h.y
+		return at.Y
 	case 2:
-		return h.width - h.z
+		return l.width - at.Z
 	case 3:
-		return h.thick - h.y
+		return l.thickness - at.Y
 	}
-	return h.z
+	return at.Z
 }
 
-// across is the mouth's place across its own face, as it is drawn there.
-func (h hole) across(l laidPart) length.Length {
-	for _, f := range l.faces() {
-		if f.word == h.face {
-			return h.shown(f)
+// mouthOff is how far a mouth may lie off a face and still be in it: the rounding
+// of a place along a slanted bore is far below it, any rabbet far above.
+const mouthOff = mm / 100
+
+// wallOf is the use of the cut in whose wall the mouth of a hole drilled from a
+// face lies; empty if it lies in the face itself or no cut is near.
+func (l laidPart) wallOf(face string, at solid.Vec) string {
+	faces := l.faces()
+	left, right := l.ends()
+	off := map[string]length.Length{faces[0].word: l.width - at.Z, faces[1].word: at.Y, faces[2].word: at.Z,
+		faces[3].word: l.thickness - at.Y, left: at.X, right: l.length - at.X}[face]
+	if off <= mouthOff {
+		return ""
+	}
+	for _, m := range l.milled() {
+		low, high := m.low.Add(solid.Vec{X: -mouthOff, Y: -mouthOff, Z: -mouthOff}), m.high.Add(solid.Vec{X: mouthOff, Y: mouthOff, Z: mouthOff})
+		if low.X <= at.X && at.X <= high.X && low.Y <= at.Y && at.Y <= high.Y && low.Z <= at.Z && at.Z <= high.Z {
+			return m.use
 		}
 	}
-	return h.z
+	return ""
 }
 
 // holes are the bores of a part, each with the face its mouth lies in.
@@ -69,8 +87,9 @@ func (l laidPart) holes() []hole {
 			at := func(from length.Length, d float64) length.Length {
 				return from + length.Round(float64(d*end.Along)/size)
 			}
-			all = append(all, hole{use: b.For, face: l.faceOf(normal), diameter: b.Diameter, deep: length.Round(run.Out.Along - run.In.Along),
-				along: at(b.From.X, dx), y: at(b.From.Y, dy), z: at(b.From.Z, dz), width: l.width, thick: l.thickness})
+			mouth, face := solid.Vec{X: at(b.From.X, dx), Y: at(b.From.Y, dy), Z: at(b.From.Z, dz)}, l.faceOf(normal)
+			all = append(all, hole{use: b.For, face: face, wall: l.wallOf(face, mouth), diameter: b.Diameter,
+				deep: length.Round(run.Out.Along - run.In.Along), at: mouth})
 		}
 	}
 	return all
@@ -86,6 +105,7 @@ func (l laidPart) faceOf(normal [3]float64) string {
 		}
 	}
 	positive := normal[axis] > 0
+	left, right := l.ends()
 	switch {
 	case axis == solid.Z && positive:
 		return faces[0].word
@@ -95,61 +115,24 @@ func (l laidPart) faceOf(normal [3]float64) string {
 		return faces[3].word
 	case axis == solid.Y:
 		return faces[1].word
-	case l.first.Grain == solid.Z && positive:
-		return "upper end"
-	case l.first.Grain == solid.Z:
-		return "foot"
 	case positive:
-		return "right end"
+		return right
 	}
-	return "left end"
+	return left
 }
 
 // holeRows is the table of a part's holes, at most so wide: those alike in one
 // row, with their places along the part.
 func (p *page) holeRows(l laidPart, wide length.Length) [][]string {
-	f := p.format
-	rows := [][]string{{"HOLES", "QTY", "FROM", "⌀", "DEEP", "ACROSS", "ALONG"}}
-	type key struct {
-		use, face              string
-		diameter, deep, across length.Length
-	}
-	groups, order, alongs := map[key][]length.Length{}, []key{}, map[key][]string{}
+	var items []listed
 	for _, h := range l.holes() {
-		k := key{h.use, h.face, h.diameter, h.deep, h.across(l)}
-		if _, known := groups[k]; !known {
-			order = append(order, k)
-		}
-		groups[k] = append(groups[k], h.along)
+		items = append(items, p.listedAt(l, h.face, h.at, h.use, "", h.from(), p.format(h.diameter), p.format(h.deep)))
 	}
-	slices.SortStableFunc(order, func(a, b key) int {
-		return cmp.Or(cmp.Compare(a.use, b.use), cmp.Compare(a.face, b.face), cmp.Compare(a.across, b.across))
-	})
-	for _, k := range order {
-		places := groups[k]
-		slices.Sort(places)
-		rows = append(rows, []string{k.use, fmt.Sprint(len(places)), k.face, f(k.diameter), f(k.deep), f(k.across), ""})
-		for _, at := range places {
-			alongs[k] = append(alongs[k], f(at))
-		}
-	}
-	room := wide - tableWidth(rows)
-	var whole [][]string
-	for i, row := range rows {
-		if i == 0 {
-			whole = append(whole, row)
-			continue
-		}
-		for _, line := range filled(alongs[order[i-1]], max(room, leastAlong)) {
-			whole = append(whole, append(slices.Clip(row[:6]), line))
-			row = make([]string, 7)
-		}
-	}
-	return whole
+	return p.gathered([]string{"HOLES", "QTY", "FROM", "⌀", "DEEP", "ACROSS", "ALONG"}, items, wide)
 }
 
 // leastAlong is the least width of a column of places along a part.
-const leastAlong = 40 * mm
+const leastAlong = 25 * mm
 
 // filled are words with commas between, in lines of a width.
 func filled(words []string, wide length.Length) []string {
