@@ -7,6 +7,8 @@ import (
 
 	"stilewright/model/length"
 	"stilewright/model/plane"
+	"stilewright/render/dimension"
+	"stilewright/render/sheet"
 )
 
 // partSheet draws one part: its faces unrolled, its end, and tables of its cuts and
@@ -165,29 +167,62 @@ type placedView struct {
 // holds them; it tells whether there is one.
 func (p *page) arranged(l laidPart, shown []face, texts []partText) bool {
 	for _, scale := range p.scalesTaken {
-		if scale.Paper > scale.Real {
+		if scale.Paper > scale.Real || scale.OnPaper(l.length) > p.work.Width() {
 			continue
 		}
 		s := partStack{page: p, part: l, scale: scale}
-		if scale.OnPaper(l.length) > p.work.Width() {
-			continue
+		if views, text, ok := s.bestOf(shown, texts); ok {
+			s.draw(text.zone, views)
+			p.partText(text)
+			return true
 		}
-		boxes := s.boxes(shown)
-		for _, columns := range splits(len(shown)) {
-			for _, place := range []endPlace{besideFront, ownColumn, belowFaces} {
-				for _, text := range texts {
-					zone := text.zone
-					zone.Min.Y += titleRoom
-					if views, ok := s.arrange(zone, shown, boxes, columns, place); ok {
-						s.draw(zone, views)
-						p.partText(text)
-						return true
-					}
+	}
+	return false
+}
+
+// bestOf is the first arrangement that holds the views at the scale with nothing
+// on their lettering, or where all have something there the first that holds them.
+func (s partStack) bestOf(shown []face, texts []partText) (best []placedView, in partText, ok bool) {
+	boxes := s.boxes(shown)
+	for _, columns := range splits(len(shown)) {
+		for _, place := range []endPlace{besideFront, ownColumn, belowFaces} {
+			for _, text := range texts {
+				zone := text.zone
+				zone.Min.Y += titleRoom
+				views, fits := s.arrange(zone, shown, boxes, columns, place)
+				if !fits {
+					continue
+				}
+				if s.readsWell(views, text.zone) {
+					return views, text, true
+				}
+				if !ok {
+					best, in, ok = views, text, true
 				}
 			}
 		}
 	}
-	return false
+	return best, in, ok
+}
+
+// readsWell tells whether the dimensions of views touch neither one another nor
+// what is outside of the zone. The room of a view is found about the origin; where
+// two ways to place figures are equally good, the one taken may differ at its place.
+func (s partStack) readsWell(views []placedView, zone plane.Box) bool {
+	var marks []sheet.Mark
+	for _, v := range views {
+		rows, frame := s.rowsOf(v)
+		marks = append(marks, s.page.dimensions(frame, rows)...)
+	}
+	return len(dimension.Collisions(marks, zone)) == 0
+}
+
+// rowsOf are a placed view's dimensions and frame.
+func (s partStack) rowsOf(v placedView) (layout, dimension.Frame) {
+	if v.end {
+		return s.endRows(), s.frame(v.at, s.part.thickness, s.part.width)
+	}
+	return s.rows(v.face), s.frame(v.at, s.part.length, v.face.high)
 }
 
 // splits are the ways to share n views among columns in turn, by the number of views
@@ -207,13 +242,16 @@ func splits(n int) [][]int {
 }
 
 // boxes are the room of each shown face about its own corner, and last that of the
-// end.
+// end, whose figures may lie either way, see readsWell.
 func (s partStack) boxes(shown []face) []plane.Box {
 	var boxes []plane.Box
 	for _, f := range shown {
 		boxes = append(boxes, s.extent(s.frame(plane.At(0, 0), s.part.length, f.high), s.rows(f)))
 	}
-	return append(boxes, s.endExtent(s.frame(plane.At(0, 0), s.part.thickness, s.part.width)))
+	end := s.endExtent(s.frame(plane.At(0, 0), s.part.thickness, s.part.width))
+	far := s.page.work.Max
+	there := s.endExtent(s.frame(far, s.part.thickness, s.part.width))
+	return append(boxes, end.Join(plane.Box{Min: there.Min.Add(-far.X, -far.Y), Max: there.Max.Add(-far.X, -far.Y)}))
 }
 
 // viewGap is left between two views of a part, beside their dimensions and names.
@@ -290,15 +328,13 @@ func (s partStack) draw(zone plane.Box, views []placedView) {
 		return
 	}
 	for _, v := range views {
+		rows, frame := s.rowsOf(v)
+		foot = min(foot, s.extent(frame, rows).Min.Y)
 		if v.end {
-			frame := s.frame(v.at, s.part.thickness, s.part.width)
-			foot = min(foot, s.endExtent(frame).Min.Y)
 			s.endView(frame)
-			continue
+		} else {
+			s.face(frame, v.face)
 		}
-		frame := s.frame(v.at, s.part.length, v.face.high)
-		foot = min(foot, s.extent(frame, s.rows(v.face)).Min.Y)
-		s.face(frame, v.face)
 	}
 	title, height := fitted(fmt.Sprintf("%s, %s: FACES UNROLLED ABOUT ITS LENGTH", s.part.short(), capitals(s.part.first.Name)), zone.Width(), titleHeight)
 	p.caption(plane.At((zone.Min.X+zone.Max.X).Half(), foot-titleRoom), title, height, s.scale)

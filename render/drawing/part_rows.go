@@ -166,14 +166,15 @@ func (s partStack) face(frame dimension.Frame, f face) {
 // endView draws the right-hand end of the part.
 func (s partStack) endView(frame dimension.Frame) {
 	s.view(frame, s.endRows(), solid.Z, 3)
-	box := s.endExtent(frame)
-	s.page.text(plane.At(box.Min.X, box.Max.Y-figureHeight-mm/2), figureHeight, sheet.Start, false, s.endName())
+	middle := (frame.Box.Min.X + frame.Box.Max.X).Half()
+	s.page.text(plane.At(middle, s.endExtent(frame).Max.Y-figureHeight-mm/2), figureHeight, sheet.Middle, false, s.endName())
 }
 
 // endExtent is what the right-hand end takes on the paper, with its name over all.
 func (s partStack) endExtent(frame dimension.Frame) plane.Box {
 	box := s.extent(frame, s.endRows())
-	box.Max.X = max(box.Max.X, box.Min.X+advance(s.endName()))
+	half, middle := advance(s.endName()).Half(), (frame.Box.Min.X + frame.Box.Max.X).Half()
+	box.Min.X, box.Max.X = min(box.Min.X, middle-half), max(box.Max.X, middle+half)
 	box.Max.Y += nameRoom
 	return box
 }
