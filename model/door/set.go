@@ -38,6 +38,18 @@ type Opening struct {
 	Width, Height length.Length
 }
 
+// Overlaps is how many neighbours hang on different tracks and so overlap when
+// closed.
+func (s Set) Overlaps() int {
+	n := 0
+	for i := 1; i < len(s.Hung); i++ {
+		if s.Hung[i].Channel != s.Hung[i-1].Channel {
+			n++
+		}
+	}
+	return n
+}
+
 // FloorAt is the floor's height at x, between the measured points straight.
 func (o Opening) FloorAt(x length.Length) length.Length {
 	for i := 1; i < len(o.Floor); i++ {

@@ -198,7 +198,7 @@ func (t *taker) buyHardware() {
 		for _, p := range set.Leaf.Pulls {
 			t.add(t.pull(p, leaves), 0)
 		}
-		t.piecesOf(groupHardware, guide.Name, guide, max(1, leaves-1), guide.Mass, "one where leaves meet")
+		t.piecesOf(groupHardware, guide.Name, guide, set.Overlaps(), guide.Mass, "one below each overlap")
 	}
 }
 

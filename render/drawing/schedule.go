@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"stilewright/model/catalog"
 	"stilewright/model/door"
 	"stilewright/model/length"
 	"stilewright/model/plane"
@@ -83,23 +84,12 @@ func (p *page) hardwareRows() [][]string {
 		what, size, _ := strings.Cut(c.what, "\t")
 		add(c.n*len(s.Hung), what, size)
 	}
-	add(overlaps(s), "floor guide", "below each overlap")
+	add(s.Overlaps(), "floor guide", "below each overlap")
 	for _, c := range counted(s.Leaf.Screws, func(c door.Screw) string { return p.screwWords(c) }) {
 		what, size, _ := strings.Cut(c.what, "\t")
 		add(c.n*len(s.Hung), what, size)
 	}
 	return rows
-}
-
-// overlaps is how many neighbours hang on different tracks.
-func overlaps(s door.Set) int {
-	n := 0
-	for i := 1; i < len(s.Hung); i++ {
-		if s.Hung[i].Channel != s.Hung[i-1].Channel {
-			n++
-		}
-	}
-	return n
 }
 
 // A count is how often something occurs.
@@ -178,6 +168,11 @@ func (p *page) screwWords(c door.Screw) string {
 		return fmt.Sprintf("pin of a strip\t⌀ %s × %s", f(c.Diameter.Nearest(p.tick())), f(long.Nearest(p.tick())))
 	case c.For == "pocket":
 		long = p.set.Leaf.Joint.Pocket.Screw
+	}
+	for _, row := range catalog.WoodScrews() {
+		if row.Diameter == c.Diameter {
+			return fmt.Sprintf("%s screw\tNo. %d × %s", c.For, row.Gauge, f(long.Nearest(p.tick())))
+		}
 	}
 	return fmt.Sprintf("%s screw\t⌀ %s × %s", c.For, f(c.Diameter.Nearest(p.tick())), f(long.Nearest(p.tick())))
 }
