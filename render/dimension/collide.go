@@ -59,38 +59,52 @@ func Extent(marks []sheet.Mark) (box plane.Box, ok bool) {
 // head, and lettering outside of within, unless within is the zero Box. Tints
 // do not count. The order is that of the marks.
 func Collisions(marks []sheet.Mark, within plane.Box) []string {
-	return collisions(marks, within, 0)
+	var found []string
+	piecesOf(marks).touch(within, 0, func(format string, values ...any) { found = append(found, fmt.Sprintf(format, values...)) })
+	return found
 }
 
-// collisions counts as touching what comes closer to lettering than clear.
-func collisions(marks []sheet.Mark, within plane.Box, clear length.Length) []string {
-	p := piecesOf(marks)
-	var found []string
+// touching counts what Collisions lists without a frame, and what comes closer to
+// lettering than clear.
+func touching(marks []sheet.Mark, clear length.Length) int {
+	n := 0
+	piecesOf(marks).touch(plane.Box{}, clear, func(string, ...any) { n++ })
+	return n
+}
+
+// touch tells of each collision: its words, for a reader who wants them.
+func (p *pieces) touch(within plane.Box, clear length.Length, tell func(format string, values ...any)) {
 	for i, t := range p.texts {
 		t.box = t.box.Grow(clear)
 		if within != (plane.Box{}) && !inside(t.box, within) {
-			found = append(found, fmt.Sprintf("text %s lies outside of %s", t, boxName(within)))
+			tell("text %s lies outside of %s", t, boxed(within))
 		}
 		for _, other := range p.texts[i+1:] {
 			if overlap(t.box, other.box) {
-				found = append(found, fmt.Sprintf("text %s lies on text %s", t, other))
+				tell("text %s lies on text %s", t, other)
 			}
 		}
 		for _, l := range p.lines {
 			if overlap(t.box, l.box) && l.crosses(t.box) {
-				found = append(found, fmt.Sprintf("text %s lies on a line of layer %v from %s to %s",
-					t, l.layer, pointName(l.path[0].From), pointName(l.path[len(l.path)-1].To)))
+				tell("text %s lies on a line of layer %v from %s to %s", t, l.layer, pointed(l.path[0].From), pointed(l.path[len(l.path)-1].To))
 			}
 		}
 		for _, f := range p.fills {
 			if bounds := f.Region.Bounds(); overlap(t.box, bounds) && covers(f.Region, t.box) {
-				found = append(found, fmt.Sprintf("text %s lies on a fill of layer %v at %s",
-					t, f.Layer, pointName(bounds.Min)))
+				tell("text %s lies on a fill of layer %v at %s", t, f.Layer, pointed(bounds.Min))
 			}
 		}
 	}
-	return found
 }
+
+// Places and boxes that write their names only when they are printed.
+type (
+	pointed plane.Point
+	boxed   plane.Box
+)
+
+func (p pointed) String() string { return pointName(plane.Point(p)) }
+func (b boxed) String() string   { return boxName(plane.Box(b)) }
 
 // A piece of the drawing, ready to compare.
 type (

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"stilewright/model/length"
-	"stilewright/model/plane"
 	"stilewright/render/lettering"
 	"stilewright/render/sheet"
 )
@@ -111,12 +110,12 @@ func Place(f Frame, side Side, rows []Row, o Options) (marks []sheet.Mark, depth
 func Around(f Frame, rows [4][]Row, o Options) (marks []sheet.Mark, depths [4]length.Length) {
 	o = o.settled()
 	for _, at := range []Side{Below, Above, LeftOf, RightOf} {
-		moved, was := o, len(collisions(marks, plane.Box{}, cornerClear))
+		moved, was := o, touching(marks, cornerClear)
 		var own []sheet.Mark
 		for range mostMoves {
 			own, depths[at] = Place(f, at, rows[at], moved)
 			all := append(slices.Clone(marks), own...)
-			if len(collisions(all, plane.Box{}, cornerClear)) == was+len(collisions(own, plane.Box{}, cornerClear)) {
+			if touching(all, cornerClear) == was+touching(own, cornerClear) {
 				break
 			}
 			moved.First += between
