@@ -25,15 +25,14 @@ const (
 
 // Our defaults.
 var (
-	lining       = choice{3 * inch / 4, 18 * mm, "the usual board or plaster that lines a head"}
-	spacing      = choice{16 * inch, 400 * mm, "keeps a track straight, and meets framing at its usual centres"}
-	screwEnd     = choice{2 * inch, 50 * mm, "first screw from the track's end: near it, and clear of the split end"}
-	screwStep    = choice{inch / 4, 5 * mm, "lengths screws are sold in"}
-	leastHold    = choice{inch, 25 * mm, "least thread in the framing"}
-	trackWall    = choice{3 * inch / 32, 2 * mm, "typical wall of an extruded track"}
-	fasciaEnd    = choice{2 * inch, 50 * mm, "first screw from the fascia's end, clear of splitting"}
-	fasciaApart  = choice{16 * inch, 400 * mm, "holds a thin board straight"}
-	longestScrew = choice{6 * inch, 150 * mm, "longer ones are not sold everywhere"}
+	lining      = choice{3 * inch / 4, 18 * mm, "the usual board or plaster that lines a head"}
+	spacing     = choice{16 * inch, 400 * mm, "keeps a track straight, and meets framing at its usual centres"}
+	screwEnd    = choice{2 * inch, 50 * mm, "first screw from the track's end: near it, and clear of the split end"}
+	screwStep   = choice{inch / 4, 5 * mm, "lengths screws are sold in"}
+	leastHold   = choice{inch, 25 * mm, "least thread in the framing"}
+	trackWall   = choice{3 * inch / 32, 2 * mm, "typical wall of an extruded track"}
+	fasciaEnd   = choice{2 * inch, 50 * mm, "first screw from the fascia's end, clear of splitting"}
+	fasciaApart = choice{16 * inch, 400 * mm, "holds a thin board straight"}
 )
 
 const (

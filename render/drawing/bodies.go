@@ -108,13 +108,3 @@ func near(bodies []view.Body, a solid.Axis, box plane.Box) []view.Body {
 	}
 	return kept
 }
-
-// edges are the coordinates of a box along X, shifted.
-func edges(from length.Length, widths ...length.Length) []length.Length {
-	at := []length.Length{from}
-	for _, w := range widths {
-		from += w
-		at = append(at, from)
-	}
-	return at
-}

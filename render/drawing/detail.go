@@ -49,8 +49,9 @@ func detailsOf(s door.Set) []detail {
 	return all
 }
 
-// detailSheet draws up to four details in the quarters of a sheet.
-func detailSheet(some []detail) func(*page) {
+// detailSheet draws up to four details in the quarters of a sheet, numbered on from
+// the first one's number.
+func detailSheet(some []detail, first int) func(*page) {
 	return func(p *page) {
 		wide, high := (p.work.Width() - gutter).Half(), (p.work.Height() - gutter).Half()
 		if len(some) <= 2 {
@@ -64,6 +65,7 @@ func detailSheet(some []detail) func(*page) {
 			if i >= 2 {
 				corner.Y = p.work.Min.Y
 			}
+			p.detail = first + i
 			d(p, plane.BoxOf(corner, corner.Add(wide, high)))
 			if p.err != nil {
 				return

@@ -109,6 +109,8 @@ func leafFront(p *page) {
 		p.stroke(frame, sheet.CentreMark, sheet.Narrow, sheet.Centre, plane.At(leaf.Width-leaf.Stile, rail.Centre()), plane.At(leaf.Width, rail.Centre()))
 	}
 	p.partLabels(frame, 1)
+	p.markCorner(frame, false)
+	p.markJoints(frame)
 }
 
 // partLabels writes each part's label on it; way is -1 where the view is
@@ -201,6 +203,7 @@ func leafBack(p *page) {
 	p.draw(frame, thinned(lines))
 	p.stroke(frame, sheet.Outline, sheet.Wide, sheet.Continuous, box.Min, plane.At(box.Max.X, box.Min.Y), box.Max, plane.At(box.Min.X, box.Max.Y), box.Min)
 	p.partLabels(frame, -1)
+	p.markCorner(frame, true)
 	p.notes(corner, side, notes...)
 }
 

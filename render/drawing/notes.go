@@ -133,7 +133,7 @@ func (p *page) jointNotes() []string {
 	for _, kind := range distinctWords(j.Kind, j.Muntin) {
 		switch kind {
 		case door.PocketScrew:
-			lines = append(lines, fmt.Sprintf("%d pocket holes a leaf, %g°:", j.Pocket.Holes, j.Pocket.Angle), fmt.Sprintf("screw %s, collar set %s", f(j.Pocket.Screw), f(j.Pocket.Shoulder)), "along the screw from the shoulder.")
+			lines = append(lines, fmt.Sprintf("%d pocket holes a leaf, %g°:", j.Pocket.Holes, j.Pocket.Angle), fmt.Sprintf("screw %s, collar set %s", f(j.Pocket.Screw), f(j.Pocket.Shoulder)), "along the screw.")
 			if j.Pocket.Plugs {
 				lines = append(lines, "Plug the pockets and plane flush.")
 			}

@@ -49,6 +49,7 @@ type page struct {
 	err         error
 	wide, high  length.Length
 	scalesTaken []catalog.Scale
+	detail      int            // number of the detail being drawn; 0 for other views
 	material    string         // for the title block
 	asked       *catalog.Scale // of the first view; nil for the largest that fits
 }
@@ -126,7 +127,7 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		if extent, ok := dimension.Extent(marks); ok {
 			whole = whole.Join(extent)
 		}
-		title, height := fitted(l.title, zone.Width(), titleHeight)
+		title, height := fitted(p.numbered(l.title), zone.Width(), titleHeight)
 		half, middle := lettering.Advance(title, height).Half(), (frame.Box.Min.X + frame.Box.Max.X).Half()
 		whole.Min.X, whole.Max.X = min(whole.Min.X, middle-half), max(whole.Max.X, middle+half)
 		whole.Min.Y -= titleRoom + l.pad
@@ -147,6 +148,14 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 	}
 	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.format(l.box.Width()), p.format(l.box.Height()), p.paper.Name)
 	return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
+}
+
+// numbered is a view's title, behind its number if it is a detail.
+func (p *page) numbered(title string) string {
+	if p.detail == 0 {
+		return title
+	}
+	return fmt.Sprintf("%d  %s", p.detail, title)
 }
 
 // boxOnPaper is a model's box at a scale, its lower left corner at the origin.

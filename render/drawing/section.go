@@ -141,6 +141,7 @@ func (p *page) overlapSection(zone plane.Box) {
 			}
 		}
 	}
+	p.detailMark(frame, plane.At(a-s.Leaf.Stile, s.Hung[i].At.Y+s.Leaf.Panel.From), 1)
 	p.roomSide(frame)
 }
 

@@ -33,12 +33,14 @@ func plans(s door.Set) []plan {
 		{"sections", "Sections", "A plan of the closed leaves, a horizontal section where two leaves overlap, and a vertical section from head to floor.", sections, false, nil},
 	}
 	enlarged := evenly(detailsOf(s), detailsEach)
+	first := 1
 	for i, some := range enlarged {
 		name, title := "details", "Details"
 		if len(enlarged) > 1 {
 			name, title = fmt.Sprintf("details-%d", i+1), fmt.Sprintf("Details, %d of %d", i+1, len(enlarged))
 		}
-		all = append(all, plan{name, title, "Seat of the panel, inside corner, joints, head and floor, enlarged.", detailSheet(some), false, nil})
+		all = append(all, plan{name, title, "Seat of the panel, inside corner, joints, head and floor, enlarged.", detailSheet(some, first), false, nil})
+		first += len(some)
 	}
 	for _, k := range kinds(s.Leaf) {
 		if k.first.Role == door.PanelRole {
