@@ -149,7 +149,7 @@ func portions() []portion {
 		{"guide", (*drawing).guide},
 		{"lists", (*drawing).lists},
 		{"templates", func(_ *drawing, o order) ([]packet.File, error) {
-			return packet.Templates(o.set, packet.TemplatesFolder, packet.OfficePaper(o.set), tile.Options{})
+			return packet.Templates(o.set, packet.TemplatesFolder, packet.OfficePaper(o.set), tile.Options{}, o.report.Hanging.Track.At...)
 		}},
 		{"solids", (*drawing).solids},
 	}

@@ -43,7 +43,7 @@ then 2.`,
 			if err != nil {
 				return err
 			}
-			files, err := p.files(o.set)
+			files, err := p.files(o)
 			if err != nil {
 				return err
 			}
@@ -68,22 +68,23 @@ then 2.`,
 }
 
 // files are the templates as the command line wants them printed.
-func (p printing) files(set door.Set) ([]packet.File, error) {
+func (p printing) files(o order) ([]packet.File, error) {
+	set := o.set
 	paper, err := p.on(set)
 	if err != nil {
 		return nil, err
 	}
-	o := tile.Options{}
-	if o.Margin, err = size("--margin", p.margin, set.Units); err != nil {
+	options := tile.Options{}
+	if options.Margin, err = size("--margin", p.margin, set.Units); err != nil {
 		return nil, err
 	}
-	if p.margin != "" && o.Margin <= 0 {
-		return nil, fmt.Errorf("--margin is %s mm; it must be above 0", o.Margin.Decimal())
+	if p.margin != "" && options.Margin <= 0 {
+		return nil, fmt.Errorf("--margin is %s mm; it must be above 0", options.Margin.Decimal())
 	}
-	if o.Correction, err = p.correction(); err != nil {
+	if options.Correction, err = p.correction(); err != nil {
 		return nil, err
 	}
-	return packet.Templates(set, "", paper, o)
+	return packet.Templates(set, "", paper, options, o.report.Hanging.Track.At...)
 }
 
 // on is the paper or roll.

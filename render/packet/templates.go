@@ -27,14 +27,15 @@ func OfficePaper(s door.Set) tile.Paper {
 
 // Templates is every full-size template of a set, in a folder named with its
 // slash, or "" for none: each as SVG and DXF at 1:1, and templates.pdf with all
-// of them on pages of the paper.
-func Templates(s door.Set, folder string, paper tile.Paper, o tile.Options) ([]File, error) {
+// of them on pages of the paper. The places of the track's screws, from the opening's
+// left, come on a strip of their own.
+func Templates(s door.Set, folder string, paper tile.Paper, o tile.Options, track ...length.Length) ([]File, error) {
 	var book bytes.Buffer
-	if err := template.Write(&book, s, paper, o); err != nil {
+	if err := template.Write(&book, s, paper, o, track...); err != nil {
 		return nil, fmt.Errorf("templates.pdf: %w", err)
 	}
 	files := []File{{Name: folder + "templates.pdf", Data: book.Bytes()}}
-	for _, t := range template.Sheets(s) {
+	for _, t := range template.Sheets(s, track...) {
 		var asSVG, asDXF bytes.Buffer
 		if err := svg.Write(&asSVG, t); err != nil {
 			return nil, fmt.Errorf("%s as SVG: %w", t.Name, err)

@@ -106,12 +106,12 @@ func (p plate) sheet(name, job string) sheet.Sheet {
 // as it is wide enough.
 //
 // It also tells how the paper must lie for them.
-func Plates(s door.Set, paper tile.Paper, o tile.Options) ([]sheet.Sheet, tile.Lay, error) {
+func Plates(s door.Set, paper tile.Paper, o tile.Options, track ...length.Length) ([]sheet.Sheet, tile.Lay, error) {
 	windows, err := tile.Windows(paper, o)
 	if err != nil {
 		return nil, 0, err
 	}
-	all := Sheets(s)
+	all := Sheets(s, track...)
 	var best []plate
 	var least float64
 	lay := tile.EitherWay
@@ -169,8 +169,8 @@ func pagesOf(p plate, window [2]length.Length) float64 {
 
 // Write writes the templates as one PDF file of pages of the paper, to be
 // printed at 100 %.
-func Write(w io.Writer, s door.Set, paper tile.Paper, o tile.Options) error {
-	plates, lay, err := Plates(s, paper, o)
+func Write(w io.Writer, s door.Set, paper tile.Paper, o tile.Options, track ...length.Length) error {
+	plates, lay, err := Plates(s, paper, o, track...)
 	if err != nil {
 		return err
 	}

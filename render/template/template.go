@@ -4,18 +4,21 @@ import (
 	"strings"
 
 	"stilewright/model/door"
+	"stilewright/model/length"
 	"stilewright/render/sheet"
 )
 
 // Sheets are the templates of a set at full size, in the order they are used.
 // Stiles, rails and muntins that are marked alike share a story stick; joints,
 // corners and mortises that are alike share a template. None for the zero Set.
-func Sheets(s door.Set) []sheet.Sheet {
+// Track are the places of the track's screws from the opening's left, if they are
+// known: they come on a strip.
+func Sheets(s door.Set, track ...length.Length) []sheet.Sheet {
 	sheets := sticks(s)
 	for _, draw := range []func(door.Set) []sheet.Sheet{joints, sections, profile, seatCorners, panelCorners, hangerHoles, pulls} {
 		sheets = append(sheets, draw(s)...)
 	}
-	return sheets
+	return append(sheets, trackStrip(s, track)...)
 }
 
 // joined names several parts, each once.

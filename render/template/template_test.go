@@ -327,3 +327,25 @@ func TestJointHolesAreTheSet(t *testing.T) {
 		require.Len(t, e.holes, s.Leaf.Joint.Pocket.PerEnd[i])
 	}
 }
+
+// The strip of the track has a line for every screw, at its place along the track,
+// and its two ends.
+func TestTrackStrip(t *testing.T) {
+	every(t, func(t *testing.T, s door.Set, _ []sheet.Sheet) {
+		require.Empty(t, trackStrip(s, nil))
+		least, most := s.Track.Solid.Bounds()
+		screws := []length.Length{least.X + 50*mm, least.X + 437*mm, most.X - 50*mm}
+		all := Sheets(s, screws...)
+		strip := all[len(all)-1]
+		require.Equal(t, "track", strip.Name)
+		require.NoError(t, strip.Check())
+		at := map[length.Length]int{}
+		for _, m := range strip.Marks {
+			if line, is := m.(sheet.Stroke); is && line.Layer == sheet.Outline {
+				at[line.Path[0].From.X-beyond]++
+			}
+		}
+		require.Equal(t, map[length.Length]int{0: 1, 50 * mm: 1, 437 * mm: 1, s.Track.Length - 50*mm: 1, s.Track.Length: 1}, at)
+		require.Equal(t, most.X-least.X, s.Track.Length)
+	})
+}
