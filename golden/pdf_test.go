@@ -136,7 +136,7 @@ const (
 	comparedDPI = 102
 	blur        = 2 // pixels, half a millimetre to every side
 	offBy       = 51
-	mostOff     = 0.003 // of all pixels: close hatching differs most, 0.0019; the least of the faults below shows in 0.0067
+	mostOff     = 0.0015 // of all pixels
 )
 
 // difference is the share of pixels that differ between two pictures of one

@@ -155,7 +155,7 @@ func (p *page) numbered(title string) string {
 	if p.detail == 0 {
 		return title
 	}
-	return fmt.Sprintf("%d  %s", p.detail, title)
+	return fmt.Sprintf("%d. %s", p.detail, title)
 }
 
 // boxOnPaper is a model's box at a scale, its lower left corner at the origin.
