@@ -215,7 +215,7 @@ func (p *page) bandScale(zone plane.Box, bands []band) (draw func(), at int) {
 	box := plane.BoxOf(plane.At(-15*mm, 0), plane.At(s.Track.Setback+s.Track.Depth+15*mm, total))
 	for i, scale := range p.scalesTaken {
 		gap := bandGap
-		if scale.OnPaper(slimmest(bands)) < figureRoom {
+		if scale.OnPaper(slimmest(bands)) < figureRoom || p.set.Written == "dual" { // figures stand outside
 			gap *= 2
 		}
 		need := scale.OnPaper(total) + length.Length(len(bands)-1)*gap + titleRoom + p.headRoom(sheet.Scale{Paper: scale.Paper, Real: scale.Real}) + footRoom
