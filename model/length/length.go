@@ -3,7 +3,6 @@ package length
 import (
 	"math"
 	"strconv"
-	"strings"
 )
 
 // A Length is a signed distance counted in whole nanometres.
@@ -118,18 +117,25 @@ func (l Length) Nearest(tick Length) Length {
 
 // Decimal is the length in millimetres as exact decimal text without trailing
 // zeros: "34.925", "-0.5", "0". Reading the text back gives the same length.
-func (l Length) Decimal() string {
-	sign, n := "", uint64(l)
+func (l Length) Decimal() string { return string(l.AppendDecimal(nil)) }
+
+// AppendDecimal appends what Decimal gives, for writers of many lengths.
+func (l Length) AppendDecimal(data []byte) []byte {
 	if l < 0 {
-		sign, n = "-", -uint64(l)
+		data = append(data, '-')
 	}
-	whole := strconv.FormatUint(n/uint64(Millimetre), 10)
+	n := magnitude(l)
+	data = strconv.AppendUint(data, n/uint64(Millimetre), 10)
 	frac := n % uint64(Millimetre)
 	if frac == 0 {
-		return sign + whole
+		return data
 	}
-	digits := strconv.FormatUint(frac+uint64(Millimetre), 10)[1:] // six digits, leading zeros kept
-	return sign + whole + "." + strings.TrimRight(digits, "0")
+	data = append(data, '.')
+	for unit := uint64(Millimetre) / 10; frac > 0; unit /= 10 {
+		data = append(data, '0'+byte(frac/unit))
+		frac %= unit
+	}
+	return data
 }
 
 // Sum adds lengths.

@@ -19,21 +19,7 @@ const pointsPerMM = 72 / 25.4
 
 // appendLength writes a length in millimetres, without trailing zeros.
 func appendLength(data []byte, l length.Length) []byte {
-	l = l.Nearest(finest)
-	if l < 0 {
-		data, l = append(data, '-'), -l
-	}
-	data = strconv.AppendInt(data, int64(l/length.Millimetre), 10)
-	frac := l % length.Millimetre
-	if frac == 0 {
-		return data
-	}
-	data = append(data, '.')
-	for unit := length.Millimetre / 10; frac > 0; unit /= 10 {
-		data = append(data, '0'+byte(frac/unit))
-		frac %= unit
-	}
-	return data
+	return l.Nearest(finest).AppendDecimal(data)
 }
 
 // appendPoint writes both coordinates and a space after each.

@@ -3,7 +3,6 @@ package svg
 import (
 	"encoding/xml"
 	"math"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -54,21 +53,7 @@ func (p *page) appendPoint(data []byte, q plane.Point) []byte {
 // appendLength writes a length in millimetres to the micrometre, without
 // trailing zeros.
 func appendLength(data []byte, l length.Length) []byte {
-	l = l.Nearest(finest)
-	if l < 0 {
-		data, l = append(data, '-'), -l
-	}
-	data = strconv.AppendInt(data, int64(l/length.Millimetre), 10)
-	frac := l % length.Millimetre
-	if frac == 0 {
-		return data
-	}
-	data = append(data, '.')
-	for unit := length.Millimetre / 10; frac > 0; unit /= 10 {
-		data = append(data, '0'+byte(frac/unit))
-		frac %= unit
-	}
-	return data
+	return l.Nearest(finest).AppendDecimal(data)
 }
 
 func decimal(l length.Length) string { return string(appendLength(nil, l)) }
