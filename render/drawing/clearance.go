@@ -110,8 +110,7 @@ func (p *page) placeScheme(zone plane.Box, make func(wide, high length.Length) s
 		if whole.Width() > zone.Width() || whole.Height() > zone.Height() {
 			continue
 		}
-		dx := zone.Min.X + (zone.Width() - whole.Width()).Half() - whole.Min.X
-		dy := zone.Min.Y + (zone.Height() - whole.Height()).Half() - whole.Min.Y
+		dx, dy := toMiddle(whole, zone)
 		frame.Box = plane.Box{Min: frame.Box.Min.Add(dx, dy), Max: frame.Box.Max.Add(dx, dy)}
 		p.over = append(p.over, p.schemeRows(frame, s)...)
 		foot := plane.At((frame.Box.Min.X + frame.Box.Max.X).Half(), whole.Min.Y+dy)

@@ -36,8 +36,8 @@ func detailsOf(s door.Set) []detail {
 	if leaf.Rabbet.Kind != door.Groove {
 		all = append(all, (*page).cornerDetail)
 	}
-	for i, m := range jointsShown(leaf) {
-		all = append(all, jointSection(m, i))
+	for _, m := range jointsShown(leaf) {
+		all = append(all, jointSection(m))
 		if m.Kind != door.PocketScrew {
 			all = append(all, jointFace(m))
 		}
@@ -194,7 +194,7 @@ func (p *page) cornerDetail(zone plane.Box) {
 	}
 	var bodies []view.Body
 	for _, b := range near(leafBodies(leaf, true), solid.Y, seen.Bounds()) {
-		if rab.Kind != door.FaceBead || b.Hatch != view.Wood || b.Layer != sheet.Outline || !isBead(leaf, b.Label) {
+		if !isBead(leaf, b.Label) {
 			bodies = append(bodies, b)
 		}
 	}

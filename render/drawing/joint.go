@@ -41,7 +41,7 @@ func jointName(m door.Meeting) string {
 }
 
 // jointSection draws a joint cut along its member, square to the faces.
-func jointSection(m door.Meeting, _ int) detail {
+func jointSection(m door.Meeting) detail {
 	if m.Kind == door.PocketScrew {
 		return func(p *page, zone plane.Box) { p.pocketSection(zone, m) }
 	}

@@ -135,8 +135,7 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 		if whole.Width() > zone.Width() || whole.Height() > zone.Height() {
 			continue
 		}
-		dx := zone.Min.X + (zone.Width() - whole.Width()).Half() - whole.Min.X
-		dy := zone.Min.Y + (zone.Height() - whole.Height()).Half() - whole.Min.Y
+		dx, dy := toMiddle(whole, zone)
 		frame.Box = plane.Box{Min: frame.Box.Min.Add(dx, dy), Max: frame.Box.Max.Add(dx, dy)}
 		p.over = append(p.over, p.dimensions(frame, l)...)
 		p.caption(plane.At((frame.Box.Min.X+frame.Box.Max.X).Half(), whole.Min.Y+dy), title, height, scale)
@@ -148,6 +147,11 @@ func (p *page) place(zone plane.Box, l layout) dimension.Frame {
 	}
 	p.err = fmt.Errorf("%s, %s by %s, fits no standard scale in the room left on %s paper: name a larger paper", l.title, p.format(l.box.Width()), p.format(l.box.Height()), p.paper.Name)
 	return dimension.Frame{Scale: sheet.Scale{Paper: 1, Real: 1}}
+}
+
+// toMiddle is how far a box must move to stand in the middle of a zone.
+func toMiddle(box, zone plane.Box) (dx, dy length.Length) {
+	return zone.Min.X + (zone.Width() - box.Width()).Half() - box.Min.X, zone.Min.Y + (zone.Height() - box.Height()).Half() - box.Min.Y
 }
 
 // numbered is a view's title, behind its number if it is a detail.

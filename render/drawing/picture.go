@@ -35,12 +35,12 @@ func picturesOf(s door.Set) []picture {
 		all = append(all, picture{"pull", "A flush pull, cut across", (*page).pullDetail})
 	}
 	seen := map[string]bool{}
-	for i, m := range jointsShown(s.Leaf) {
+	for _, m := range jointsShown(s.Leaf) {
 		if seen[m.Kind] {
 			continue
 		}
 		seen[m.Kind] = true
-		all = append(all, picture{"joint-" + m.Kind, "A joint, cut along its member", jointSection(m, i)})
+		all = append(all, picture{"joint-" + m.Kind, "A joint, cut along its member", jointSection(m)})
 		if m.Kind != door.PocketScrew {
 			all = append(all, picture{"joint-" + m.Kind + "-face", "A joint, from the front", jointFace(m)})
 		}
